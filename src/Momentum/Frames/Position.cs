@@ -45,7 +45,7 @@ public readonly struct Position<TFrame> :
     /// <summary>From three numbers in one unit.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A coordinate is NaN or infinite.</exception>
     public static Position<TFrame> Of(double x, double y, double z, LengthUnit unit) =>
-        Of(Length.From(x, unit), Length.From(y, unit), Length.From(z, unit));
+        Of(Length.From(Finite.Require(x), unit), Length.From(Finite.Require(y), unit), Length.From(Finite.Require(z), unit));
 
     /// <summary>The point moved by a displacement.</summary>
     public static Position<TFrame> operator +(Position<TFrame> left, Vector<Length, TFrame> right) => new(left.FromOrigin + right);

@@ -34,7 +34,7 @@ internal static class Si<TQuantity>
         typeof(TQuantity) == typeof(Acceleration) ? As<Acceleration>(quantity).MetersPerSecondSquared :
         typeof(TQuantity) == typeof(Force) ? As<Force>(quantity).Newtons :
         typeof(TQuantity) == typeof(Torque) ? As<Torque>(quantity).NewtonMeters :
-        typeof(TQuantity) == typeof(RotationalSpeed) ? As<RotationalSpeed>(quantity).RadiansPerSecond :
+        typeof(TQuantity) == typeof(RotationalSpeed) ? As<RotationalSpeed>(quantity).ToSi() :
         typeof(TQuantity) == typeof(RotationalAcceleration) ? As<RotationalAcceleration>(quantity).RadiansPerSecondSquared :
         typeof(TQuantity) == typeof(LinearMomentum) ? As<LinearMomentum>(quantity).KilogramMetersPerSecond :
         typeof(TQuantity) == typeof(AngularMomentum) ? As<AngularMomentum>(quantity).KilogramSquareMetersPerSecond :

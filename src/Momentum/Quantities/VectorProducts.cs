@@ -14,10 +14,10 @@ public static class VectorProducts
         where TFrame : struct, IFrame
     {
         /// <summary>Linear momentum: mass times velocity.</summary>
-        public static Vector<LinearMomentum, TFrame> operator *(Vector<Speed, TFrame> left, Mass right) => Scale<Speed, LinearMomentum, TFrame>(left, right.Kilograms);
+        public static Vector<LinearMomentum, TFrame> operator *(Vector<Speed, TFrame> left, Mass right) => Scale<Speed, LinearMomentum, TFrame>(left, right.ToSi());
 
         /// <summary>Linear momentum: mass times velocity.</summary>
-        public static Vector<LinearMomentum, TFrame> operator *(Mass left, Vector<Speed, TFrame> right) => Scale<Speed, LinearMomentum, TFrame>(right, left.Kilograms);
+        public static Vector<LinearMomentum, TFrame> operator *(Mass left, Vector<Speed, TFrame> right) => Scale<Speed, LinearMomentum, TFrame>(right, left.ToSi());
 
         /// <summary>Displacement: velocity times time.</summary>
         public static Vector<Length, TFrame> operator *(Vector<Speed, TFrame> left, Duration right) => Scale<Speed, Length, TFrame>(left, right.Seconds);
@@ -34,10 +34,10 @@ public static class VectorProducts
         where TFrame : struct, IFrame
     {
         /// <summary>Force: mass times acceleration.</summary>
-        public static Vector<Force, TFrame> operator *(Vector<Acceleration, TFrame> left, Mass right) => Scale<Acceleration, Force, TFrame>(left, right.Kilograms);
+        public static Vector<Force, TFrame> operator *(Vector<Acceleration, TFrame> left, Mass right) => Scale<Acceleration, Force, TFrame>(left, right.ToSi());
 
         /// <summary>Force: mass times acceleration.</summary>
-        public static Vector<Force, TFrame> operator *(Mass left, Vector<Acceleration, TFrame> right) => Scale<Acceleration, Force, TFrame>(right, left.Kilograms);
+        public static Vector<Force, TFrame> operator *(Mass left, Vector<Acceleration, TFrame> right) => Scale<Acceleration, Force, TFrame>(right, left.ToSi());
 
         /// <summary>Change of velocity: acceleration times time.</summary>
         public static Vector<Speed, TFrame> operator *(Vector<Acceleration, TFrame> left, Duration right) => Scale<Acceleration, Speed, TFrame>(left, right.Seconds);
@@ -71,7 +71,7 @@ public static class VectorProducts
         public static Vector<LinearMomentum, TFrame> operator *(Duration left, Vector<Force, TFrame> right) => Scale<Force, LinearMomentum, TFrame>(right, left.Seconds);
 
         /// <summary>Acceleration of the centre of mass: force by mass.</summary>
-        public static Vector<Acceleration, TFrame> operator /(Vector<Force, TFrame> left, Mass right) => Divide<Force, Acceleration, TFrame>(left, right.Kilograms);
+        public static Vector<Acceleration, TFrame> operator /(Vector<Force, TFrame> left, Mass right) => Divide<Force, Acceleration, TFrame>(left, right.ToSi());
 
         /// <summary>Work of a force along a displacement.</summary>
         public Energy Dot(Vector<Length, TFrame> other) => Energy.FromJoules(Dot<Force, Length, TFrame>(vector, other));
@@ -99,7 +99,7 @@ public static class VectorProducts
         where TFrame : struct, IFrame
     {
         /// <summary>Velocity of the centre of mass: linear momentum by mass.</summary>
-        public static Vector<Speed, TFrame> operator /(Vector<LinearMomentum, TFrame> left, Mass right) => Divide<LinearMomentum, Speed, TFrame>(left, right.Kilograms);
+        public static Vector<Speed, TFrame> operator /(Vector<LinearMomentum, TFrame> left, Mass right) => Divide<LinearMomentum, Speed, TFrame>(left, right.ToSi());
 
         /// <summary>Mean force: change of linear momentum by time.</summary>
         public static Vector<Force, TFrame> operator /(Vector<LinearMomentum, TFrame> left, Duration right) => Divide<LinearMomentum, Force, TFrame>(left, right.Seconds);
