@@ -1,0 +1,80 @@
+using UnitsNet;
+
+namespace Momentum.Tethers;
+
+/// <summary>A complete planar de-spin: hub, weights, cords and the rule that lets them go.</summary>
+/// <remarks>Made by a <see cref="DespinHub"/>, either from stated values or sized. Immutable; equality is by value.</remarks>
+public sealed record DespinDesign
+{
+    internal DespinDesign(
+        DespinHub hub, int weights, Mass weightMass, Length cordLength, LinearDensity cordLineDensity, LetGo letGo)
+    {
+        Check(weights, weightMass, cordLineDensity, letGo);
+        Check(weights, cordLength, cordLineDensity, letGo);
+        Hub = hub;
+        Weights = weights;
+        WeightMass = weightMass;
+        CordLength = cordLength;
+        CordLineDensity = cordLineDensity;
+        LetGo = letGo;
+    }
+
+    /// <summary>The spinning body.</summary>
+    public DespinHub Hub { get; }
+
+    /// <summary>How many weights, each on its own cord, evenly spaced.</summary>
+    public int Weights { get; }
+
+    /// <summary>Mass of each weight.</summary>
+    public Mass WeightMass { get; }
+
+    /// <summary>Length of each cord, from the hub to the weight's centre of mass.</summary>
+    public Length CordLength { get; }
+
+    /// <summary>Mass per length of each cord; zero if taken as massless.</summary>
+    public LinearDensity CordLineDensity { get; }
+
+    /// <summary>When the cords let go of the hub.</summary>
+    public LetGo LetGo { get; }
+
+    /// <summary>Turns of cord wound on the hub at the start.</summary>
+    public double CordTurns => CordLength.Meters / (2 * Math.PI * Hub.Radius.Meters);
+
+    internal PlanarCords Cords => new(
+        Hub.SpinInertia.KilogramSquareMeters,
+        Hub.Radius.Meters,
+        Weights * WeightMass.Kilograms,
+        Weights * CordLineDensity.KilogramsPerMeter,
+        CordLength.Meters);
+
+    /// <summary>The whole motion in closed form.</summary>
+    /// <exception cref="Numerics.ComputationRefusedException">
+    /// The let-go rule is never met, or momentum and energy of the result do not close.
+    /// </exception>
+    public DespinMotion Deploy() => new(this);
+
+    internal static double Check(int weights, Mass weightMass, LinearDensity cordLineDensity, LetGo letGo)
+    {
+        CheckCords(weights, cordLineDensity, letGo);
+        return Allowed.Positive(
+            weightMass.Kilograms, weightMass, nameof(weightMass), "Give the mass of one weight, or size it from the cord length.");
+    }
+
+    internal static double Check(int weights, Length cordLength, LinearDensity cordLineDensity, LetGo letGo)
+    {
+        CheckCords(weights, cordLineDensity, letGo);
+        return Allowed.Positive(
+            cordLength.Meters, cordLength, nameof(cordLength), "Give the length of one cord, or size it from the weight mass.");
+    }
+
+    private static void CheckCords(int weights, LinearDensity cordLineDensity, LetGo letGo)
+    {
+        ArgumentNullException.ThrowIfNull(letGo);
+        Allowed.Weights(weights, nameof(weights));
+        Allowed.ZeroOrPositive(
+            cordLineDensity.KilogramsPerMeter,
+            cordLineDensity,
+            nameof(cordLineDensity),
+            "Give the mass per length of one cord, or leave it out for a massless one.");
+    }
+}

@@ -1,0 +1,125 @@
+using UnitsNet;
+
+namespace Momentum.Tethers;
+
+/// <summary>The spinning body to be de-spun: what the cords are wound on.</summary>
+/// <remarks>
+/// From here a design is completed with weights and cords (<see cref="Carrying"/>), or sized for a wanted final spin
+/// (<see cref="SizeCordLength"/>, <see cref="SizeWeightMass"/>). Planar and symmetric: the spin axis is a principal axis
+/// through the centre of mass, nothing wobbles, and evenly spaced equal weights let go together. Immutable; equality is by
+/// value.
+/// </remarks>
+public sealed record DespinHub
+{
+    /// <summary>Describes the spinning body.</summary>
+    /// <param name="spinInertia">Moment of inertia about the spin axis, without the weights and without the cords.</param>
+    /// <param name="radius">Distance from the spin axis to the centreline of the wound cord.</param>
+    /// <param name="spin">Spin rate before release; its sense is the positive one of everything that follows.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is not positive, not finite, or beyond 1e±30 in SI units.</exception>
+    public DespinHub(MassMomentOfInertia spinInertia, Length radius, RotationalSpeed spin)
+    {
+        Allowed.Positive(
+            spinInertia.KilogramSquareMeters,
+            spinInertia,
+            nameof(spinInertia),
+            "Give the moment of inertia about the spin axis, without weights and cords.");
+        Allowed.Positive(
+            radius.Meters, radius, nameof(radius), "Give the distance from the spin axis to the centreline of the wound cord.");
+        Allowed.Positive(
+            spin.RadiansPerSecond,
+            spin,
+            nameof(spin),
+            "A body that does not spin needs no de-spin; for one that spins the other way turn the axis round and give the rate as positive.");
+        SpinInertia = spinInertia;
+        Radius = radius;
+        Spin = spin;
+    }
+
+    /// <summary>Moment of inertia about the spin axis, without the weights and without the cords.</summary>
+    public MassMomentOfInertia SpinInertia { get; }
+
+    /// <summary>Distance from the spin axis to the centreline of the wound cord.</summary>
+    public Length Radius { get; }
+
+    /// <summary>Spin rate before release, positive.</summary>
+    public RotationalSpeed Spin { get; }
+
+    /// <summary>The design with stated weights and cords; its final spin follows from them.</summary>
+    /// <param name="weightMass">Mass of each weight.</param>
+    /// <param name="cordLength">Length of each cord, from the hub to the weight's centre of mass.</param>
+    /// <param name="letGo">When the cords let go of the hub.</param>
+    /// <param name="cordLineDensity">Mass per length of each cord; none means massless.</param>
+    /// <param name="weights">How many weights, each on its own cord, evenly spaced.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside what its message says is allowed.</exception>
+    public DespinDesign Carrying(
+        Mass weightMass, Length cordLength, LetGo letGo, LinearDensity? cordLineDensity = null, int weights = 2) =>
+        new(this, weights, weightMass, cordLength, cordLineDensity ?? LinearDensity.Zero, letGo);
+
+    /// <summary>The design whose cord length leaves the wanted final spin.</summary>
+    /// <param name="weightMass">Mass of each weight.</param>
+    /// <param name="finalSpin">Spin after let-go; negative if reversed.</param>
+    /// <param name="letGo">When the cords let go of the hub: at a cord angle.</param>
+    /// <param name="cordLineDensity">Mass per length of each cord; none means massless.</param>
+    /// <param name="weights">How many weights, each on its own cord, evenly spaced.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside what its message says is allowed.</exception>
+    /// <exception cref="Numerics.ComputationRefusedException">No cord length, or more than one, does it; the message says why.</exception>
+    public DespinDesign SizeCordLength(
+        Mass weightMass, RotationalSpeed finalSpin, LetGo letGo, LinearDensity? cordLineDensity = null, int weights = 2)
+    {
+        LinearDensity density = cordLineDensity ?? LinearDensity.Zero;
+        double mass = DespinDesign.Check(weights, weightMass, density, letGo);
+        double ratio = Sizing.Ratio(this, finalSpin, letGo);
+        double length = Sizing.CordLength(
+            SpinInertia.KilogramSquareMeters,
+            Radius.Meters,
+            weights * mass,
+            weights * density.KilogramsPerMeter,
+            ratio,
+            letGo.CordAngle!.Value.Radians);
+        return new(this, weights, weightMass, Length.FromMeters(length), density, letGo);
+    }
+
+    /// <summary>The design whose weight mass leaves the wanted final spin.</summary>
+    /// <param name="cordLength">Length of each cord, from the hub to the weight's centre of mass.</param>
+    /// <param name="finalSpin">Spin after let-go; negative if reversed.</param>
+    /// <param name="letGo">When the cords let go of the hub: at a cord angle.</param>
+    /// <param name="cordLineDensity">Mass per length of each cord; none means massless.</param>
+    /// <param name="weights">How many weights, each on its own cord, evenly spaced.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside what its message says is allowed.</exception>
+    /// <exception cref="Numerics.ComputationRefusedException">No weight mass, or more than one, does it; the message says why.</exception>
+    public DespinDesign SizeWeightMass(
+        Length cordLength, RotationalSpeed finalSpin, LetGo letGo, LinearDensity? cordLineDensity = null, int weights = 2)
+    {
+        LinearDensity density = cordLineDensity ?? LinearDensity.Zero;
+        double length = DespinDesign.Check(weights, cordLength, density, letGo);
+        double ratio = Sizing.Ratio(this, finalSpin, letGo);
+        double all = Sizing.WeightMass(
+            SpinInertia.KilogramSquareMeters,
+            Radius.Meters,
+            length,
+            weights * density.KilogramsPerMeter,
+            ratio,
+            letGo.CordAngle!.Value.Radians);
+        return new(this, weights, Mass.FromKilograms(all / weights), cordLength, density, letGo);
+    }
+
+    /// <summary>Cord length against weight mass for the same final spin and let-go: one sized design for each mass.</summary>
+    /// <param name="weightMasses">Masses of each weight to try.</param>
+    /// <param name="finalSpin">Spin after let-go; negative if reversed.</param>
+    /// <param name="letGo">When the cords let go of the hub: at a cord angle.</param>
+    /// <param name="cordLineDensity">Mass per length of each cord; none means massless.</param>
+    /// <param name="weights">How many weights, each on its own cord, evenly spaced.</param>
+    /// <returns>The designs, in the order of the masses.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside what its message says is allowed.</exception>
+    /// <exception cref="Numerics.ComputationRefusedException">For one of the masses no cord length does it.</exception>
+    public IReadOnlyList<DespinDesign> TradeCurve(
+        IEnumerable<Mass> weightMasses,
+        RotationalSpeed finalSpin,
+        LetGo letGo,
+        LinearDensity? cordLineDensity = null,
+        int weights = 2)
+    {
+        ArgumentNullException.ThrowIfNull(weightMasses);
+        return [.. weightMasses.Select(mass => SizeCordLength(mass, finalSpin, letGo, cordLineDensity, weights))];
+    }
+}

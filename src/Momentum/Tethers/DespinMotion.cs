@@ -1,0 +1,238 @@
+using System.Globalization;
+using Momentum.Frames;
+using Momentum.Numerics;
+using Momentum.Quantities;
+using UnitsNet;
+
+namespace Momentum.Tethers;
+
+/// <summary>The motion of a planar, symmetric de-spin with inextensible cords, in closed form.</summary>
+/// <remarks>
+/// <para>Spins, tensions and speeds are closed expressions of the cord's position; time while hinging, and the hub's turn,
+/// are quadratures of closed rates. Exact for massless cords. A cord with mass is taken as straight where it is free, which
+/// neglects its bowing.</para>
+/// <para>Made by <see cref="DespinDesign.Deploy"/>. Immutable, so safe to share between threads.</para>
+/// </remarks>
+public sealed class DespinMotion
+{
+    // Rounding leaves about 1e-14; anything near this limit means that the numbers are beyond a double.
+    private const double LargestClosure = 1e-11;
+
+    private readonly PlanarCords _cords;
+    private readonly CordClock _clock;
+    private readonly double _initialSpin;
+    private readonly double _letGo;
+    private readonly DespinState _lastState;
+
+    internal DespinMotion(DespinDesign design)
+    {
+        Design = design;
+        _cords = design.Cords;
+        _initialSpin = design.Hub.Spin.RadiansPerSecond;
+        _letGo = LetGoCoordinate(design);
+        _clock = new CordClock(_cords, _letGo);
+        _lastState = StateAt(_letGo, _clock.EndTime, _clock.EndTurn);
+        Ledger = CloseLedger();
+
+        double peak = _cords.PeakTensionAt(_letGo);
+        PeakTension = new PeakTension(
+            Force.FromNewtons(_cords.Tension(peak, out _) * _initialSpin * _initialSpin / design.Weights),
+            Duration.FromSeconds(_clock.Time(peak) / _initialSpin),
+            PhaseAt(peak),
+            Length.FromMeters(_cords.FreeLength(peak)),
+            Angle.FromRadians(Math.Max(peak, 0)));
+        Release = ReleaseOf(_lastState);
+    }
+
+    /// <summary>The design that moves.</summary>
+    public DespinDesign Design { get; }
+
+    /// <summary>How long the cords unwind: until fully unwound, or until let go before that.</summary>
+    public Duration UnwindTime => Duration.FromSeconds((Math.Min(_letGo, 0) - _cords.Start) / _initialSpin);
+
+    /// <summary>Time from release of the weights to let-go of the cords.</summary>
+    public Duration LetGoTime => Duration.FromSeconds(_clock.EndTime / _initialSpin);
+
+    /// <summary>The phase in which the cords let go: unwinding (up to and with fully unwound) or hinging.</summary>
+    public DespinPhase LetGoPhase => PhaseAt(_letGo);
+
+    /// <summary>Cord angle from tangent at let-go; zero if let go while unwinding.</summary>
+    public Angle LetGoCordAngle => Angle.FromRadians(Math.Max(_letGo, 0));
+
+    /// <summary>Free length of each cord at let-go.</summary>
+    public Length LetGoUnwoundLength => Length.FromMeters(_cords.FreeLength(_letGo));
+
+    /// <summary>Spin of the hub after let-go; negative if reversed.</summary>
+    public RotationalSpeed FinalSpin => _lastState.Spin;
+
+    /// <summary>How far the hub turns from release of the weights to let-go.</summary>
+    public Angle HubTurn => _lastState.HubAngle;
+
+    /// <summary>The largest tension of each cord, when and in which phase.</summary>
+    public PeakTension PeakTension { get; }
+
+    /// <summary>How the weights leave.</summary>
+    public WeightRelease Release { get; }
+
+    /// <summary>Force that holds each stowed weight on the hub at the initial spin, without its cord: mass times radius times spin squared.</summary>
+    public Force StowedHoldingForce => Force.FromNewtons(
+        Design.WeightMass.Kilograms * _cords.Radius * _initialSpin * _initialSpin);
+
+    /// <summary>How well angular momentum and energy close.</summary>
+    public DespinLedger Ledger { get; }
+
+    /// <summary>The state at a time.</summary>
+    /// <param name="time">Time since release of the weights, zero or later; may lie after let-go.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The time is negative or not finite.</exception>
+    public DespinState At(Duration time)
+    {
+        double seconds = time.Seconds;
+        if (!(seconds >= 0 && double.IsFinite(seconds)))
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(time), Quoted.Text(time), "The time counts from release of the weights and must be zero or positive, and finite.");
+        }
+
+        return AtSeconds(seconds);
+    }
+
+    /// <summary>States at given times.</summary>
+    /// <param name="times">Times since release of the weights, zero or later.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A time is negative or not finite.</exception>
+    public IReadOnlyList<DespinState> History(IEnumerable<Duration> times)
+    {
+        ArgumentNullException.ThrowIfNull(times);
+        return [.. times.Select(At)];
+    }
+
+    /// <summary>States at evenly spaced times from release of the weights.</summary>
+    /// <param name="samples">How many, two or more; the first at zero, the last at <paramref name="until"/>.</param>
+    /// <param name="until">Time of the last; a quarter past let-go if left out.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Fewer than two samples, or a time that is negative or not finite.</exception>
+    public IReadOnlyList<DespinState> History(int samples, Duration? until = null)
+    {
+        if (samples < 2)
+        {
+            throw new ArgumentOutOfRangeException(nameof(samples), samples, "A history needs 2 samples or more.");
+        }
+
+        double last = At(until ?? (LetGoTime * 1.25)).Time.Seconds;
+        var states = new DespinState[samples];
+        for (int i = 0; i < samples; i++)
+        {
+            states[i] = AtSeconds(last * i / (samples - 1));
+        }
+
+        return states;
+    }
+
+    /// <summary>The coordinate at which a design lets go.</summary>
+    internal static double LetGoCoordinate(DespinDesign design)
+    {
+        if (design.LetGo.CordAngle is { } angle)
+        {
+            return angle.Radians;
+        }
+
+        PlanarCords cords = design.Cords;
+        double wanted = design.LetGo.Spin!.Value.RadiansPerSecond;
+        double initial = design.Hub.Spin.RadiansPerSecond;
+        double coordinate = cords.WhereSpinIs(wanted / initial);
+        if (double.IsNaN(coordinate))
+        {
+            throw new ComputationRefusedException(wanted >= initial
+                ? $"The cords are to let go at {Quoted.Spin(wanted)}, which is not below the initial spin, {Quoted.Spin(initial)}: the spin only " +
+                  "falls. Give a lower let-go spin."
+                : $"The cords are to let go at {Quoted.Spin(wanted)}, which is never reached: the spin is lowest when the cords are radial, and " +
+                  $"then {Quoted.Spin(cords.Spin(Math.PI / 2) * initial)}. Give longer cords, heavier weights, or a higher let-go spin.");
+        }
+
+        return coordinate;
+    }
+
+    private static DespinPhase PhaseAt(double coordinate) => coordinate > 0 ? DespinPhase.Hinging : DespinPhase.Unwinding;
+
+    private static WeightRelease ReleaseOf(DespinState state)
+    {
+        double radial = state.RadialVelocity;
+        double tangential = state.TangentialVelocity;
+        (double sine, double cosine) = Math.SinCos(state.RootAngle);
+        double x = (radial * cosine) - (tangential * sine);
+        double y = (radial * sine) + (tangential * cosine);
+        (double hubSine, double hubCosine) = Math.SinCos(state.RootAngle - state.Turn);
+        return new WeightRelease(
+            state.WeightSpeed,
+            Speed.FromMetersPerSecond(radial),
+            Speed.FromMetersPerSecond(tangential),
+            Vector<Speed, Body>.FromSi((radial * hubCosine) - (tangential * hubSine), (radial * hubSine) + (tangential * hubCosine), 0),
+            Vector<Speed, Inertial>.FromSi(x, y, 0),
+            Angle.FromRadians(Math.Atan2(y, x)));
+    }
+
+    private DespinState AtSeconds(double seconds)
+    {
+        double end = _clock.EndTime / _initialSpin;
+        if (seconds > end)
+        {
+            double flight = seconds - end;
+            double spin = _cords.Spin(_letGo) * _initialSpin;
+            return new DespinState(
+                Design,
+                DespinPhase.Released,
+                seconds,
+                flight,
+                _letGo,
+                _clock.EndTurn + (spin * flight),
+                spin,
+                _cords.CordRate(_letGo) * _initialSpin);
+        }
+
+        double coordinate = _clock.Coordinate(seconds * _initialSpin);
+        return StateAt(coordinate, seconds * _initialSpin, _clock.Turn(coordinate));
+    }
+
+    private DespinState StateAt(double coordinate, double time, double turn) => new(
+        Design,
+        PhaseAt(coordinate),
+        time / _initialSpin,
+        0,
+        coordinate,
+        turn,
+        _cords.Spin(coordinate) * _initialSpin,
+        _cords.CordRate(coordinate) * _initialSpin);
+
+    private DespinLedger CloseLedger()
+    {
+        const int Looks = 16;
+        double momentum = _cords.Carried * _initialSpin;
+        double energy = 0.5 * momentum * _initialSpin;
+        double momentumClosure = 0;
+        double energyClosure = 0;
+        double unwound = Math.Min(_letGo, 0);
+        for (int i = 0; i <= 2 * Looks; i++)
+        {
+            double coordinate = i <= Looks
+                ? _cords.Start + ((unwound - _cords.Start) * i / Looks)
+                : Math.Max(_letGo, 0) * (i - Looks) / Looks;
+            if (i > Looks && _letGo <= 0)
+            {
+                break;
+            }
+
+            DespinState state = StateAt(i == Looks ? unwound : coordinate, 0, 0);
+            momentumClosure = Math.Max(
+                momentumClosure, Math.Abs((state.AngularMomentum.KilogramSquareMetersPerSecond / momentum) - 1));
+            energyClosure = Math.Max(energyClosure, Math.Abs((state.Energy.Total.Joules / energy) - 1));
+        }
+
+        if (!(momentumClosure <= LargestClosure && energyClosure <= LargestClosure))
+        {
+            throw new ComputationRefusedException(string.Create(
+                CultureInfo.InvariantCulture,
+                $"Angular momentum and energy of the computed motion do not close (relative departure {momentumClosure:g3} and {energyClosure:g3}, allowed {LargestClosure:g3}). The inertia, masses and lengths given are too far apart for the arithmetic; check their units."));
+        }
+
+        return new DespinLedger(
+            AngularMomentum.FromKilogramSquareMetersPerSecond(momentum), Energy.FromJoules(energy), momentumClosure, energyClosure);
+    }
+}

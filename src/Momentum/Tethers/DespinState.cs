@@ -1,0 +1,170 @@
+using Momentum.Frames;
+using Momentum.Quantities;
+using UnitsNet;
+
+namespace Momentum.Tethers;
+
+/// <summary>One instant of a planar de-spin.</summary>
+/// <remarks>
+/// Inertial axes have their origin at the hub's centre of mass, their third axis along the spin axis in the sense of the
+/// initial spin, and their first axis through where the first weight was stowed at release. After let-go the weights are
+/// carried on in straight lines from the hub at rest, and energy and momentum of the departed weights and cords are kept as
+/// they were at let-go. Immutable, so safe to share between threads.
+/// </remarks>
+public sealed class DespinState
+{
+    private readonly DespinDesign _design;
+    private readonly double _time;
+    private readonly double _flight;
+    private readonly double _coordinate;
+    private readonly double _turn;
+    private readonly double _spin;
+    private readonly double _free;
+    private readonly double _tension;
+    private readonly double _hubTension;
+    private readonly double _rootAngle;
+    private readonly double _radialPosition;
+    private readonly double _tangentialPosition;
+    private readonly double _radialVelocity;
+    private readonly double _tangentialVelocity;
+    private readonly double _turning;
+
+    // From the two rates alone; energy and momentum are then summed from positions and velocities of the parts, so that
+    // their constancy checks the rates.
+    internal DespinState(
+        DespinDesign design, DespinPhase phase, double time, double flight, double coordinate, double turn, double spin, double cordRate)
+    {
+        _design = design;
+        Phase = phase;
+        _time = time;
+        _flight = flight;
+        _coordinate = coordinate;
+        _turn = turn;
+        _spin = spin;
+        PlanarCords cords = design.Cords;
+        double initial = design.Hub.Spin.RadiansPerSecond;
+        _free = cords.FreeLength(coordinate);
+        _turning = spin + cordRate;
+        if (phase != DespinPhase.Released)
+        {
+            double scale = initial * initial / design.Weights;
+            _tension = scale * cords.Tension(coordinate, out double atHub);
+            _hubTension = scale * atHub;
+        }
+
+        // The angle from the first inertial axis to the radius through the tangent point or the cord's end point, at the
+        // coordinate; the hub may have turned on since let-go.
+        _rootAngle = turn - (spin * flight) + Math.Min(coordinate, 0) - cords.Start;
+        double sine = coordinate > 0 ? Math.Sin(coordinate) : 0;
+        double cosine = coordinate > 0 ? Math.Cos(coordinate) : 1;
+        _radialPosition = cords.Radius + (_free * sine);
+        _tangentialPosition = -_free * cosine;
+        _radialVelocity = _free * _turning * cosine;
+        _tangentialVelocity = (cords.Radius * spin) + (_free * _turning * sine);
+    }
+
+    /// <summary>Time since release of the weights.</summary>
+    public Duration Time => Duration.FromSeconds(_time);
+
+    /// <summary>Unwinding, hinging, or released.</summary>
+    public DespinPhase Phase { get; }
+
+    /// <summary>Spin of the hub; negative if reversed.</summary>
+    public RotationalSpeed Spin => RotationalSpeed.FromRadiansPerSecond(_spin);
+
+    /// <summary>How far the hub has turned since release of the weights; not reduced to one turn.</summary>
+    public Angle HubAngle => Angle.FromRadians(_turn);
+
+    /// <summary>Free length of each cord; at let-go and after it, what was free at let-go.</summary>
+    public Length UnwoundLength => Length.FromMeters(_free);
+
+    /// <summary>Cord angle from tangent; zero while unwinding, and the let-go angle after let-go.</summary>
+    public Angle CordAngle => Angle.FromRadians(Math.Max(_coordinate, 0));
+
+    /// <summary>Tension of each cord; with massive cords the largest anywhere along it. Zero after let-go.</summary>
+    public Force CordTension => Force.FromNewtons(_tension);
+
+    /// <summary>Tension of each cord where it meets the hub. Zero after let-go.</summary>
+    public Force CordTensionAtHub => Force.FromNewtons(_hubTension);
+
+    /// <summary>Speed of each weight.</summary>
+    public Speed WeightSpeed => Speed.FromMetersPerSecond(Math.Sqrt(
+        (_radialVelocity * _radialVelocity) + (_tangentialVelocity * _tangentialVelocity)));
+
+    /// <summary>Kinetic energy of hub, weights and cords.</summary>
+    public EnergySplit Energy
+    {
+        get
+        {
+            double density = _design.Cords.Density;
+            double rim = _design.Hub.Radius.Meters * _spin;
+            double sine = _coordinate > 0 ? Math.Sin(_coordinate) : 0;
+            double swing = _free * _turning;
+            double hub = 0.5 * _design.Hub.SpinInertia.KilogramSquareMeters * _spin * _spin;
+            double weights = 0.5 * _design.Cords.Weights *
+                ((_radialVelocity * _radialVelocity) + (_tangentialVelocity * _tangentialVelocity));
+            double wound = 0.5 * density * (_design.CordLength.Meters - _free) * rim * rim;
+            double free = 0.5 * density * _free * ((rim * rim) + (rim * swing * sine) + (swing * swing / 3));
+            return new EnergySplit(
+                UnitsNet.Energy.FromJoules(hub), UnitsNet.Energy.FromJoules(weights), UnitsNet.Energy.FromJoules(wound + free));
+        }
+    }
+
+    /// <summary>Angular momentum of hub, weights and cords together, about the spin axis.</summary>
+    public AngularMomentum AngularMomentum
+    {
+        get
+        {
+            double density = _design.Cords.Density;
+            double radius = _design.Hub.Radius.Meters;
+            double sine = _coordinate > 0 ? Math.Sin(_coordinate) : 0;
+            double hub = _design.Hub.SpinInertia.KilogramSquareMeters * _spin;
+            double weights = _design.Cords.Weights *
+                ((_radialPosition * _tangentialVelocity) - (_tangentialPosition * _radialVelocity));
+            double wound = density * (_design.CordLength.Meters - _free) * radius * radius * _spin;
+            double free = density * _free *
+                ((radius * radius * _spin) + (radius * _free * (_spin + _turning) * sine / 2) + (_free * _free * _turning / 3));
+            return AngularMomentum.FromKilogramSquareMetersPerSecond(hub + weights + wound + free);
+        }
+    }
+
+    internal double RadialVelocity => _radialVelocity;
+
+    internal double TangentialVelocity => _tangentialVelocity;
+
+    internal double RootAngle => _rootAngle;
+
+    internal double Turn => _turn;
+
+    /// <summary>Where a weight is.</summary>
+    /// <param name="weight">Which one, from 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such weight.</exception>
+    public Position<Inertial> WeightPosition(int weight) => Turned(
+        weight,
+        _radialPosition + (_radialVelocity * _flight),
+        _tangentialPosition + (_tangentialVelocity * _flight));
+
+    /// <summary>Where a weight's cord meets the hub; null after let-go.</summary>
+    /// <param name="weight">Which one, from 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such weight.</exception>
+    public Position<Inertial>? CordRoot(int weight)
+    {
+        Position<Inertial> root = Turned(weight, _design.Hub.Radius.Meters, 0);
+        return Phase == DespinPhase.Released ? null : root;
+    }
+
+    private Position<Inertial> Turned(int weight, double radial, double tangential)
+    {
+        if (weight < 0 || weight >= _design.Weights)
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(weight), weight, $"The design has {_design.Weights} weights; ask for 0 to {_design.Weights - 1}.");
+        }
+
+        (double sine, double cosine) = Math.SinCos(_rootAngle + (2 * Math.PI * weight / _design.Weights));
+        return Position<Inertial>.Of(
+            Length.FromMeters((radial * cosine) - (tangential * sine)),
+            Length.FromMeters((radial * sine) + (tangential * cosine)),
+            Length.Zero);
+    }
+}

@@ -1,0 +1,115 @@
+using MathNet.Numerics.RootFinding;
+using Momentum.Numerics;
+using UnitsNet;
+
+namespace Momentum.Tethers;
+
+/// <summary>Solves the final spin for cord length or weight mass. SI doubles; all weights and all cords together.</summary>
+internal static class Sizing
+{
+    /// <summary>The wanted final spin as a fraction of the initial one, if the let-go rule leaves it open.</summary>
+    internal static double Ratio(DespinHub hub, RotationalSpeed finalSpin, LetGo letGo)
+    {
+        double final = finalSpin.RadiansPerSecond;
+        if (!double.IsFinite(final))
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(finalSpin), Quoted.Text(finalSpin), "finalSpin must be a finite rate, negative if reversed.");
+        }
+
+        if (letGo.CordAngle is null)
+        {
+            throw new ComputationRefusedException(
+                $"Letting go at a spin rate fixes the final spin at {Quoted.Spin(letGo.Spin!.Value.RadiansPerSecond)}, whatever cord " +
+                "length and weight mass, so neither follows from it. Let go at the tangent, at radial or at a cord angle; or give " +
+                "both cord length and weight mass.");
+        }
+
+        double initial = hub.Spin.RadiansPerSecond;
+        if (final >= initial)
+        {
+            throw new ComputationRefusedException(
+                $"The final spin, {Quoted.Spin(final)}, is not below the initial one, {Quoted.Spin(initial)}: unwinding cords only " +
+                "take spin away. Ask for a lower final spin.");
+        }
+
+        return final / initial;
+    }
+
+    /// <summary>Cord length for a final spin ratio and let-go angle.</summary>
+    internal static double CordLength(double hub, double radius, double weights, double density, double ratio, double angle)
+    {
+        // Massless, own derivation: with X = L + R sin a and P = I + m R² cos² a, the quadratic for the spin is a perfect
+        // square in X: m X² (A - P r²) = (A - P r)², A = I + m R².
+        double carried = hub + (weights * radius * radius);
+        double cosine = Math.Cos(angle);
+        double part = hub + (weights * radius * radius * cosine * cosine);
+        double left = carried - (part * ratio * ratio);
+        double massless = left > 0
+            ? ((carried - (part * ratio)) / Math.Sqrt(weights * left)) - (radius * Math.Sin(angle))
+            : double.PositiveInfinity;
+        if (density == 0)
+        {
+            return left > 0
+                ? massless
+                : throw Unreachable(ratio, -Math.Sqrt(carried / part));
+        }
+
+        double Miss(double length) => new PlanarCords(hub, radius, weights, density, length).Spin(angle) - ratio;
+
+        double guess = double.IsFinite(massless) ? massless : Math.Sqrt(carried / weights);
+        double low = guess;
+        double high = guess;
+        for (int i = 0; Miss(low) <= 0; i++)
+        {
+            low = i < 200 ? low / 2 : throw Unreachable(ratio, double.NaN);
+        }
+
+        for (int i = 0; Miss(high) > 0; i++)
+        {
+            high = i < 100 ? high * 2 : throw Unreachable(ratio, Miss(high) + ratio);
+        }
+
+        return Root(x => Miss(x * high), low / high, 1) * high;
+    }
+
+    /// <summary>Mass of all weights together for a final spin ratio and let-go angle.</summary>
+    internal static double WeightMass(double hub, double radius, double length, double density, double ratio, double angle)
+    {
+        double Miss(double weights) => new PlanarCords(hub, radius, weights, density, length).Spin(angle) - ratio;
+
+        double reach = length + (radius * Math.Sin(angle));
+        double guess = hub / (reach * reach);
+        double low = guess;
+        double high = guess;
+        for (int i = 0; Miss(low) <= 0; i++)
+        {
+            low = i < 40
+                ? low / 2
+                : throw new ComputationRefusedException(
+                    $"The cords alone, without weights, leave less spin than asked for: {Share(Miss(low) + ratio)} of the initial spin " +
+                    $"against {Share(ratio)}. Shorten the cords or take lighter ones.");
+        }
+
+        for (int i = 0; Miss(high) > 0; i++)
+        {
+            high = i < 60
+                ? high * 2
+                : throw new ComputationRefusedException(
+                    $"The cords are too short: even weights without limit leave {Share(Miss(high) + ratio)} of the initial spin, and " +
+                    $"{Share(ratio)} is asked for. Lengthen the cords, or let go later (up to radial).");
+        }
+
+        return Math.Exp(Root(x => Miss(Math.Exp(x)), Math.Log(low), Math.Log(high)));
+    }
+
+    private static double Root(Func<double, double> miss, double low, double high) =>
+        low == high || miss(high) == 0 ? high : Brent.FindRoot(miss, low, high, 1e-15, 300);
+
+    private static ComputationRefusedException Unreachable(double ratio, double limit) => new(
+        $"No cord length leaves {Share(ratio)} of the initial spin with this let-go" +
+        (double.IsFinite(limit) ? $"; cords without limit approach {Share(limit)}" : string.Empty) +
+        ". Ask for less reversed spin.");
+
+    private static string Share(double ratio) => Quoted.Si(100 * ratio, "%");
+}

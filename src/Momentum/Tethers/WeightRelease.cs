@@ -1,0 +1,24 @@
+using Momentum.Frames;
+using Momentum.Quantities;
+using UnitsNet;
+
+namespace Momentum.Tethers;
+
+/// <summary>How the first weight leaves; the others leave alike, turned by their even spacing.</summary>
+/// <remarks>
+/// Both velocities are relative to inertial space and to the hub's centre of mass, which does not move; they differ in the
+/// axes along which their components are taken.
+/// </remarks>
+/// <param name="Speed">Speed of each weight.</param>
+/// <param name="RadialSpeed">Component away from the spin axis, along the radius to the cord's end point on the hub.</param>
+/// <param name="TangentialSpeed">Component across that radius, positive in the sense of the initial spin.</param>
+/// <param name="VelocityInHubAxes">Along body axes at let-go: third axis the spin axis, first axis through where the first weight was stowed.</param>
+/// <param name="VelocityInInertialAxes">Along inertial axes that coincided with the body axes at release of the weights.</param>
+/// <param name="Direction">Angle of the velocity from the first inertial axis, in the sense of the initial spin, -180° to 180°.</param>
+public readonly record struct WeightRelease(
+    Speed Speed,
+    Speed RadialSpeed,
+    Speed TangentialSpeed,
+    Vector<Speed, Body> VelocityInHubAxes,
+    Vector<Speed, Inertial> VelocityInInertialAxes,
+    Angle Direction);
