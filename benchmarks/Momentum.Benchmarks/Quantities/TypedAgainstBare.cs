@@ -41,7 +41,7 @@ public class TypedAgainstBare
     }
 
     [Benchmark(Baseline = true)]
-    public double BareDoubles()
+    public Bare BareDoubles()
     {
         double sx = 0, sy = 0, sz = 0;
         for (int i = 0; i < Count; i++)
@@ -59,11 +59,11 @@ public class TypedAgainstBare
             sz += z + (_qw * tz) + (_qx * ty) - (_qy * tx);
         }
 
-        return sx + sy + sz;
+        return new(sx, sy, sz);
     }
 
     [Benchmark]
-    public double TypedVectors()
+    public Vector<Torque, Inertial> TypedVectors()
     {
         Vector<Torque, Inertial> sum = default;
         for (int i = 0; i < Count; i++)
@@ -71,8 +71,9 @@ public class TypedAgainstBare
             sum += _attitude.Apply(_arms[i].Cross(_forces[i]));
         }
 
-        return sum.X.NewtonMeters + sum.Y.NewtonMeters + sum.Z.NewtonMeters;
+        return sum;
     }
 
-    private readonly record struct Bare(double X, double Y, double Z);
+    /// <summary>What a program without types would use.</summary>
+    public readonly record struct Bare(double X, double Y, double Z);
 }

@@ -196,16 +196,23 @@ public readonly struct Rotation<TFrom, TTo> :
     public Vector<TQuantity, TTo> Apply<TQuantity>(Vector<TQuantity, TFrom> vector)
         where TQuantity : struct
     {
-        (double x, double y, double z) = Turn(vector.SiX, vector.SiY, vector.SiZ);
-        return new(x, y, z);
+        // t = 2 u × v; v' = v + w t + u × t.
+        double w = W;
+        double tx = 2 * ((_y * vector.SiZ) - (_z * vector.SiY));
+        double ty = 2 * ((_z * vector.SiX) - (_x * vector.SiZ));
+        double tz = 2 * ((_x * vector.SiY) - (_y * vector.SiX));
+        return new(
+            vector.SiX + (w * tx) + (_y * tz) - (_z * ty),
+            vector.SiY + (w * ty) + (_z * tx) - (_x * tz),
+            vector.SiZ + (w * tz) + (_x * ty) - (_y * tx));
     }
 
     /// <summary>The components of a direction along <typeparamref name="TTo"/> axes.</summary>
     /// <param name="direction">The direction, by its components along <typeparamref name="TFrom"/> axes.</param>
     public Direction<TTo> Apply(Direction<TFrom> direction)
     {
-        (double x, double y, double z) = Turn(direction.X, direction.Y, direction.Z);
-        return new(x, y, z);
+        Vector<Length, TTo> turned = Apply(new Vector<Length, TFrom>(direction.X, direction.Y, direction.Z));
+        return new(turned.SiX, turned.SiY, turned.SiZ);
     }
 
     /// <summary>Writes the direction cosine matrix, nine numbers row by row; columns are TFrom's axes in TTo.</summary>
@@ -220,10 +227,10 @@ public readonly struct Rotation<TFrom, TTo> :
 
         for (int column = 0; column < 3; column++)
         {
-            (double x, double y, double z) = Turn(column == 0 ? 1 : 0, column == 1 ? 1 : 0, column == 2 ? 1 : 0);
-            destination[column] = x;
-            destination[3 + column] = y;
-            destination[6 + column] = z;
+            Vector<Length, TTo> axis = Apply(new Vector<Length, TFrom>(column == 0 ? 1 : 0, column == 1 ? 1 : 0, column == 2 ? 1 : 0));
+            destination[column] = axis.SiX;
+            destination[3 + column] = axis.SiY;
+            destination[6 + column] = axis.SiZ;
         }
     }
 
@@ -263,18 +270,4 @@ public readonly struct Rotation<TFrom, TTo> :
 
     /// <summary>From a quaternion that the caller knows to be of unit length.</summary>
     internal static Rotation<TFrom, TTo> Unchecked(double x, double y, double z, double w) => new(x, y, z, w);
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private (double X, double Y, double Z) Turn(double x, double y, double z)
-    {
-        // t = 2 u × v; v' = v + w t + u × t.
-        double w = W;
-        double tx = 2 * ((_y * z) - (_z * y));
-        double ty = 2 * ((_z * x) - (_x * z));
-        double tz = 2 * ((_x * y) - (_y * x));
-        return (
-            x + (w * tx) + (_y * tz) - (_z * ty),
-            y + (w * ty) + (_z * tx) - (_x * tz),
-            z + (w * tz) + (_x * ty) - (_y * tx));
-    }
 }
