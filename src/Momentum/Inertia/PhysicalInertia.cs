@@ -1,0 +1,68 @@
+using System.Globalization;
+
+namespace Momentum.Inertia;
+
+/// <summary>
+/// What a mass distribution's inertia must satisfy, about any point and along any axes: no principal moment negative, and
+/// none larger than the sum of the other two (∫(y² + z²) dm, ∫(x² + z²) dm and ∫(x² + y²) dm with dm ≥ 0).
+/// </summary>
+internal static class PhysicalInertia
+{
+    /// <summary>
+    /// How far the inequalities may be missed, as a part of the largest moment. A lamina and a rod meet them with
+    /// equality, so rounding breaks them half of the time: unit conversion and transfers of thousands of parts add some
+    /// 1e-13. A billionth is far above that and far below what any measurement can tell.
+    /// </summary>
+    internal const double Tolerance = 1e-9;
+
+    /// <summary>Why the inertia is not physical, or null if it is.</summary>
+    /// <param name="s">Tensor elements, kg·m².</param>
+    /// <param name="noise">Rounding already in the elements, kg·m², where it may exceed <see cref="Tolerance"/>.</param>
+    internal static string? Refusal(SymmetricMatrix s, double noise = 0)
+    {
+        double largest = Math.Max(Math.Max(s.Xx, s.Yy), s.Zz);
+        double allowed = Math.Max(Tolerance * largest, noise);
+        return
+            Negative("xx", s.Xx, allowed) ?? Negative("yy", s.Yy, allowed) ?? Negative("zz", s.Zz, allowed) ??
+            (largest <= allowed ? "all moments are zero, which only a point mass has, and only about its own place" : null) ??
+            TooLarge("zz", s.Zz, "xx", s.Xx, "yy", s.Yy, allowed) ??
+            TooLarge("yy", s.Yy, "xx", s.Xx, "zz", s.Zz, allowed) ??
+            TooLarge("xx", s.Xx, "yy", s.Yy, "zz", s.Zz, allowed) ??
+            Principal(s, allowed);
+    }
+
+    private static string? Negative(string name, double value, double allowed) => value < -allowed
+        ? string.Create(CultureInfo.InvariantCulture, $"{name} is {value:G9} kg·m², and a moment of inertia is never negative. Likely a product was given in its place, or more was subtracted than there is")
+        : null;
+
+    private static string? TooLarge(string name, double value, string first, double a, string second, double b, double allowed) =>
+        value > a + b + allowed
+            ? string.Create(CultureInfo.InvariantCulture, $"{name} = {value:G9} kg·m² is larger than {first} + {second} = {a + b:G9} kg·m² by {value - a - b:G3} kg·m² ({100 * (value - a - b) / value:G3} %), which no mass distribution has. Likely mixed units, moments about different points, or a slip in one of the three")
+            : null;
+
+    private static string? Principal(SymmetricMatrix s, double allowed)
+    {
+        SymmetricEigen eigen = SymmetricEigen.Of(s);
+        double a = eigen.Value0;
+        double b = eigen.Value1;
+        double c = eigen.Value2;
+        string moments = string.Create(CultureInfo.InvariantCulture, $"the principal moments come out as {a:G9}, {b:G9} and {c:G9} kg·m²");
+        if (a < -allowed)
+        {
+            return $"{moments}, and the smallest is negative: the products are too large for the moments. {ProductCause(s, allowed)}";
+        }
+
+        return c > a + b + allowed
+            ? string.Create(CultureInfo.InvariantCulture, $"{moments}, and the largest exceeds the sum of the other two by {c - a - b:G3} kg·m² ({100 * (c - a - b) / c:G3} %), which no mass distribution has. {ProductCause(s, allowed)}")
+            : null;
+    }
+
+    // The signs matter to the principal moments only through xy·xz·yz: with one product zero, reversing all is a mirror image.
+    private static string ProductCause(SymmetricMatrix s, double allowed)
+    {
+        SymmetricEigen reversed = SymmetricEigen.Of(s.WithReversedProducts);
+        return reversed.Value0 >= -allowed && reversed.Value2 <= reversed.Value0 + reversed.Value1 + allowed
+            ? "With the products' signs reversed the tensor is physical: they are likely stated in the other sign convention"
+            : "Likely mixed units, products of another point or other axes than the moments, or a slip in a product";
+    }
+}

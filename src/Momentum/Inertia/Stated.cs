@@ -1,0 +1,53 @@
+using System.Runtime.CompilerServices;
+using Momentum.Quantities;
+using UnitsNet;
+
+namespace Momentum.Inertia;
+
+/// <summary>What the inertia types share at their public doors: stated figures into checked SI numbers.</summary>
+internal static class Stated
+{
+    internal static SymmetricMatrix Elements(
+        MassMomentOfInertia xx,
+        MassMomentOfInertia yy,
+        MassMomentOfInertia zz,
+        MassMomentOfInertia xy,
+        MassMomentOfInertia xz,
+        MassMomentOfInertia yz,
+        ProductSign products)
+    {
+        double sign = products switch
+        {
+            ProductSign.TensorElement => 1,
+            ProductSign.PositiveIntegral => -1,
+            _ => throw new ArgumentOutOfRangeException(
+                nameof(products), products, "products must be ProductSign.TensorElement (xy is −∫ x y dm) or ProductSign.PositiveIntegral (xy is +∫ x y dm)."),
+        };
+        return new(Si(xx), Si(yy), Si(zz), sign * Si(xy), sign * Si(xz), sign * Si(yz));
+    }
+
+    internal static double AboutAxis<TFrame>(SymmetricMatrix si, Direction<TFrame> axis)
+        where TFrame : struct, IFrame
+    {
+        RequireDirection(axis);
+        (double x, double y, double z) = si.Times(axis.X, axis.Y, axis.Z);
+        return (axis.X * x) + (axis.Y * y) + (axis.Z * z);
+    }
+
+    internal static void RequireDirection<TFrame>(Direction<TFrame> axis, [CallerArgumentExpression(nameof(axis))] string name = "")
+        where TFrame : struct, IFrame
+    {
+        if (axis.IsDefault)
+        {
+            throw new ArgumentException($"{name} is default, which points nowhere; make one with Direction<TFrame>.Of(x, y, z).", name);
+        }
+    }
+
+    /// <summary>A number above zero.</summary>
+    internal static double Positive(double value, string name, string unit) => value > 0 && double.IsFinite(value)
+        ? value
+        : throw new ArgumentOutOfRangeException(name, value, $"{name} must be a finite number of {unit} above zero.");
+
+    private static double Si(MassMomentOfInertia value, [CallerArgumentExpression(nameof(value))] string name = "") =>
+        Finite.Require(value.KilogramSquareMeters, name);
+}
