@@ -177,7 +177,7 @@ public readonly struct InertiaTensor<TFrame> :
     /// <param name="other">The tensor to compare with.</param>
     /// <param name="tolerance">Largest difference of an element, zero or positive.</param>
     public bool EqualsWithin(InertiaTensor<TFrame> other, MassMomentOfInertia tolerance) =>
-        (Si - other.Si).LargestElement <= tolerance.KilogramSquareMeters;
+        (Si - other.Si).LargestElement <= tolerance.ToSi();
 
     /// <inheritdoc/>
     public bool Equals(InertiaTensor<TFrame> other) => Si.EqualTo(other.Si);

@@ -106,7 +106,7 @@ public readonly struct PointInertia<TFrame> :
     /// <param name="other">The inertia to compare with.</param>
     /// <param name="tolerance">Largest difference of an element, zero or positive.</param>
     public bool EqualsWithin(PointInertia<TFrame> other, MassMomentOfInertia tolerance) =>
-        About == other.About && (Si - other.Si).LargestElement <= tolerance.KilogramSquareMeters;
+        About == other.About && (Si - other.Si).LargestElement <= tolerance.ToSi();
 
     /// <inheritdoc/>
     public bool Equals(PointInertia<TFrame> other) => About.Equals(other.About) && Si.EqualTo(other.Si);

@@ -49,5 +49,5 @@ internal static class Stated
         : throw new ArgumentOutOfRangeException(name, value, $"{name} must be a finite number of {unit} above zero.");
 
     private static double Si(MassMomentOfInertia value, [CallerArgumentExpression(nameof(value))] string name = "") =>
-        Finite.Require(value.KilogramSquareMeters, name);
+        Finite.Require(value.ToSi(), name);
 }
