@@ -1,0 +1,67 @@
+using Momentum.Tool.Cases.Keys;
+
+namespace Momentum.Tool.Cases;
+
+/// <summary>A whole case: everything an engineer states about one de-spin. Immutable once read.</summary>
+internal sealed record Case : Section
+{
+    /// <summary>The version of the file format that this program reads.</summary>
+    public const int CurrentFormat = 1;
+
+    [Key("Version of this file format.", Example = "1", Required = true, InStarter = true, AtLeast = "1", AtMost = "1")]
+    public int Format { get; init; }
+
+    [Key("What the case is about; printed at the head of every answer.", Example = "\"Invented example: Kestrel-Loom tumble stage\"", Required = true, InStarter = true)]
+    public string Title { get; init; } = "";
+
+    [Key("The spinning body without the de-spin weights and cords: a stated tensor here, or only spin_axis here and [[part]] below.", Required = true, InStarter = true)]
+    public VehicleSection Vehicle { get; init; } = new();
+
+    [Key("A solid the body is made of, in place of a stated tensor; one [[part]] header each.")]
+    public IReadOnlyList<PartSection> Part { get; init; } = [];
+
+    [Key("The motion before release.", Required = true, InStarter = true)]
+    public SpinSection Spin { get; init; } = new();
+
+    [Key("The weights and cords. Give exactly two of weight_mass, cord_length and final_rate: the third is solved for.", Required = true, InStarter = true)]
+    public DespinSection Despin { get; init; } = new();
+
+    [Key("What the result must satisfy; momentum exits with 1 if it does not.", InStarter = true)]
+    public RequireSection? Require { get; init; }
+
+    [Key("The powered, spinning phase before release.", NotUsedYet = true)]
+    public BurnSection? Burn { get; init; }
+
+    [Key("The orbit, which decides where the released weights go.", NotUsedYet = true)]
+    public OrbitSection? Orbit { get; init; }
+
+    [Key("A rig on a bearing instead of a vehicle in space.", NotUsedYet = true)]
+    public BenchSection? Bench { get; init; }
+
+    /// <inheritdoc/>
+    public override void Judge(Findings findings)
+    {
+        bool hasParts = Part.Count > 0;
+        string? stated = Vehicle.Inertia is not null ? nameof(VehicleSection.Inertia)
+            : Vehicle.Mass is not null ? nameof(VehicleSection.Mass)
+            : Vehicle.Centre is not null ? nameof(VehicleSection.Centre)
+            : null;
+        if (hasParts && stated is not null)
+        {
+            findings.Error(
+                Vehicle, stated, "the body is given twice, as a stated tensor and as [[part]] tables",
+                "either mass, centre and inertia in [vehicle], or [[part]] tables",
+                "Remove mass, centre and inertia from [vehicle], or remove the [[part]] tables.");
+        }
+        else if (!hasParts && (Vehicle.Inertia is null || Vehicle.Mass is null))
+        {
+            string missing = Vehicle.Inertia is null ? nameof(VehicleSection.Inertia) : nameof(VehicleSection.Mass);
+            findings.Error(
+                Vehicle, missing, "it is missing and there are no [[part]] tables to compute it from",
+                "mass and inertia in [vehicle], or [[part]] tables",
+                Vehicle.Inertia is null
+                    ? "Add to [vehicle] for example inertia = { xx = \"31.5 kg*m^2\", yy = \"32.1 kg*m^2\", zz = \"18.4 kg*m^2\" }."
+                    : "Add to [vehicle] for example mass = \"182 kg\".");
+        }
+    }
+}

@@ -1,0 +1,21 @@
+using Momentum.Tool.Cases.Keys;
+using Momentum.Tool.Cases.Quantities;
+using UnitsNet;
+
+namespace Momentum.Tool.Cases;
+
+/// <summary>The cords, all alike.</summary>
+internal sealed record CordSection : Section
+{
+    [Key("Mass of the cord a length. Left out: without mass.", Example = "\"5.2 g/m\"", InStarter = true, MoreThan = "0 g/m")]
+    public Stated<LinearDensity>? LineDensity { get; init; }
+
+    [Key("Axial stiffness E*A of one cord; leave it out for a cord that does not stretch.", Example = "\"85 kN\"", NotUsedYet = true, MoreThan = "0 N")]
+    public Stated<Force>? Stiffness { get; init; }
+
+    [Key("Breaking load of one cord with its end fittings, from the supplier or a pull test.", Example = "\"1.6 kN\"", InStarter = true, MoreThan = "0 N")]
+    public Stated<Force>? BreakingLoad { get; init; }
+
+    [Key("Damping ratio of the cord's stretch.", Example = "\"0.02\"", NotUsedYet = true, AtLeast = "0", AtMost = "10")]
+    public Stated<Ratio>? Damping { get; init; }
+}

@@ -1,0 +1,56 @@
+using Momentum.Tool.Cases.Keys;
+using Momentum.Tool.Cases.Quantities;
+using UnitsNet;
+
+namespace Momentum.Tool.Cases;
+
+/// <summary>The weights and cords.</summary>
+internal sealed record DespinSection : Section
+{
+    [Key("Radius from the spin axis to the centreline of the wound cord.", Example = "\"380 mm +/- 0.3 mm\"", Required = true, InStarter = true, MoreThan = "0 mm")]
+    public Stated<Length> HubRadius { get; init; } = null!;
+
+    [Key("Number of weights, each on its own cord, evenly spaced and released together.", Example = "2", Required = true, InStarter = true, AtLeast = "2", AtMost = "2")]
+    public int Weights { get; init; }
+
+    [Key("Mass of each weight.", Example = "\"0.55 kg +/- 1 g\"", InStarter = true, MoreThan = "0 kg")]
+    public Stated<Mass>? WeightMass { get; init; }
+
+    [Key("Length of each cord, from where it leaves the drum when fully unwound to the weight.", Example = "\"1.5 m\"", MoreThan = "0 m")]
+    public Stated<Length>? CordLength { get; init; }
+
+    [Key("Spin rate wanted afterwards; negative turns the other way.", Example = "\"0 rpm\"", InStarter = true)]
+    public Stated<RotationalSpeed>? FinalRate { get; init; }
+
+    [Key("When a weight leaves: \"tangent\", the moment its cord is fully unwound; \"radial\", when it has swung on to stand straight out; a cord angle from the tangent; or a spin rate.", Example = "\"radial\"", Required = true, InStarter = true)]
+    public LetGoSection LetGo { get; init; } = null!;
+
+    [Key("Error of the cord angle at release, one standard deviation.", Example = "\"4 deg\"", NotUsedYet = true, AtLeast = "0 deg", AtMost = "90 deg")]
+    public Stated<Angle>? LetGoError { get; init; }
+
+    [Key("Delay of one weight's release after the other's, one standard deviation.", Example = "\"2 ms\"", NotUsedYet = true, AtLeast = "0 s")]
+    public Stated<Duration>? SecondWeightDelay { get; init; }
+
+    [Key("Height of the cord plane above the centre of mass, along the spin axis.", Example = "\"15 mm\"", NotUsedYet = true)]
+    public Stated<Length>? DeckOffset { get; init; }
+
+    [Key("The cords. Left out: without mass, and no margin is computed.", InStarter = true)]
+    public CordSection? Cord { get; init; }
+
+    /// <inheritdoc/>
+    public override void Judge(Findings findings)
+    {
+        const string Rule = "exactly two of weight_mass, cord_length and final_rate; the third is solved for";
+        string[] given = [.. new (string Name, object? Value)[] { (nameof(WeightMass), WeightMass), (nameof(CordLength), CordLength), (nameof(FinalRate), FinalRate) }
+            .Where(k => k.Value is not null).Select(k => k.Name)];
+        if (given.Length == 3)
+        {
+            findings.Error(this, nameof(CordLength), "weight_mass, cord_length and final_rate are all given, so that nothing is left to solve for and they may contradict one another", Rule, "Remove the one you want computed; state it under [require] if it is a limit.");
+        }
+        else if (given.Length < 2)
+        {
+            string known = given.Length == 0 ? "none of weight_mass, cord_length and final_rate is given" : $"of weight_mass, cord_length and final_rate only {KeyDescription.SpellingOf(given[0])} is given";
+            findings.Error(this, null, known, Rule, given.Contains(nameof(FinalRate)) ? "Add for example weight_mass = \"0.55 kg\"." : "Add for example final_rate = \"0 rpm\" and weight_mass = \"0.55 kg\".");
+        }
+    }
+}

@@ -1,0 +1,21 @@
+using UnitsNet;
+
+namespace Momentum.Tool.Cases.Quantities;
+
+/// <summary>A kind of quantity with its UnitsNet type.</summary>
+internal sealed class QuantityKind<TQuantity>(
+    string name, string siUnit, string example, double smallest, double largest, Type unitType, Func<double, TQuantity> fromSi, Func<TQuantity, double> toSi)
+    : QuantityKind(name, siUnit, example, smallest, largest, unitType)
+    where TQuantity : struct, IQuantity
+{
+    public override object State(QuantityText parsed) =>
+        new Stated<TQuantity>(Make(parsed.Number, parsed.Unit), fromSi(parsed.SpreadSi), parsed.SpreadKind, parsed.Text);
+
+    public override object Limit(QuantityText parsed, bool isUpper, bool includesBound, string text) =>
+        new Limit<TQuantity>(isUpper, includesBound, Make(parsed.Number, parsed.Unit), text);
+
+    public override double ToSi(double number, Unit unit) => toSi(Make(number, unit));
+
+    private TQuantity Make(double number, Unit unit) =>
+        unit.Known is { } known ? (TQuantity)Quantity.From(number, known) : fromSi(number * unit.SiFactor);
+}

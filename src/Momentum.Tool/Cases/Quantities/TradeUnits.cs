@@ -1,0 +1,55 @@
+namespace Momentum.Tool.Cases.Quantities;
+
+/// <summary>
+/// Units of the trade that UnitsNet lacks or spells otherwise, and spellings of UnitsNet's that this file format refuses because
+/// they mean something else to an engineer. Factors are exact products of lb = 0.45359237 kg, in = 0.0254 m and
+/// g_n = 9.80665 m/s^2 (NIST SP 811); oz = lb/16.
+/// </summary>
+internal static class TradeUnits
+{
+    private const double Pound = 0.45359237;
+    private const double Ounce = Pound / 16;
+    private const double Inch = 0.0254;
+    private const double Foot = 12 * Inch;
+    private const double Gravity = 9.80665;
+
+    /// <summary>Quantity name, spelling, SI value of one unit.</summary>
+    public static readonly IReadOnlyList<(string Quantity, string Spelling, double SiFactor)> Added =
+    [
+        ("moment of inertia", "lbf·in·s²", Pound * Gravity * Inch),
+        ("moment of inertia", "lbf·ft·s²", Pound * Gravity * Foot),
+        ("moment of inertia", "ozf·in·s²", Ounce * Gravity * Inch),
+        ("moment of inertia", "kgf·m·s²", Gravity),
+        ("moment of inertia", "kgf·cm·s²", Gravity / 100),
+        ("moment of inertia", "oz·in²", Ounce * Inch * Inch),
+        ("moment of inertia", "lbm·in²", Pound * Inch * Inch),
+        ("moment of inertia", "lbm·ft²", Pound * Foot * Foot),
+        ("linear density", "lbm/ft", Pound / Foot),
+        ("linear density", "lbm/in", Pound / Inch),
+        ("linear density", "oz/ft", Ounce / Foot),
+        ("linear density", "kg/km", 1e-3),
+        ("spin rate", "RPM", Math.PI / 30),
+        ("spin rate", "rev/min", Math.PI / 30),
+        ("spin rate", "rev/s", 2 * Math.PI),
+        ("spin rate", "rps", 2 * Math.PI),
+        ("torque", "ozf·in", Ounce * Gravity * Inch),
+        ("torque", "in·lbf", Pound * Gravity * Inch),
+        ("torque", "ft·lbf", Pound * Gravity * Foot),
+        ("density", "lbm/in³", Pound / (Inch * Inch * Inch)),
+        ("density", "lbm/ft³", Pound / (Foot * Foot * Foot)),
+    ];
+
+    /// <summary>
+    /// Quantity name and spelling: "m" is a metre and not a minute, "g" a gram or standard gravity and not a gradian,
+    /// "sec" a second and not a second of arc.
+    /// </summary>
+    public static readonly IReadOnlySet<(string Quantity, string Spelling)> Refused = new HashSet<(string, string)>
+    {
+        ("duration", "m"),
+        ("angle", "g"),
+        ("angle", "r"),
+        ("angle", "sec"),
+        ("angle", "min"),
+        ("angle", "sin(θ)"),
+    };
+}

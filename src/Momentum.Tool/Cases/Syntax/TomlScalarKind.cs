@@ -1,0 +1,9 @@
+namespace Momentum.Tool.Cases.Syntax;
+
+internal enum TomlScalarKind
+{
+    Whole,
+    Decimal,
+    Truth,
+    Date,
+}
