@@ -5,7 +5,7 @@ namespace Momentum.Tool.Cases.Quantities;
 
 /// <summary>
 /// One kind of quantity that a case file can state: its name in messages, its SI unit, the range in which the computation can
-/// be trusted, and the spellings of its units (UnitsNet's, exact in letter case, and <see cref="TradeUnits"/>).
+/// be trusted, and the spellings of its units (UnitsNet's, exact in letter case, after <see cref="TradeUnits"/>).
 /// </summary>
 internal abstract class QuantityKind(string name, string siUnit, string example, double smallest, double largest, Type unitType)
 {
@@ -82,6 +82,14 @@ internal abstract class QuantityKind(string name, string siUnit, string example,
     private Dictionary<string, Unit> CollectUnits()
     {
         var units = new Dictionary<string, Unit>(StringComparer.Ordinal);
+        foreach ((string quantity, string spelling, double factor) in TradeUnits.Added)
+        {
+            if (quantity == name)
+            {
+                units.TryAdd(spelling, new Unit(null, factor));
+            }
+        }
+
         UnitAbbreviationsCache known = UnitsNetSetup.Default.UnitAbbreviations;
         foreach (Enum unit in Enum.GetValues(unitType))
         {
@@ -91,14 +99,6 @@ internal abstract class QuantityKind(string name, string siUnit, string example,
                 {
                     units.TryAdd(Normalise(spelling), new Unit(unit, double.NaN));
                 }
-            }
-        }
-
-        foreach ((string quantity, string spelling, double factor) in TradeUnits.Added)
-        {
-            if (quantity == name)
-            {
-                units.TryAdd(spelling, new Unit(null, factor));
             }
         }
 

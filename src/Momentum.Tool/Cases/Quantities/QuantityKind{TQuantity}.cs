@@ -9,13 +9,11 @@ internal sealed class QuantityKind<TQuantity>(
     where TQuantity : struct, IQuantity
 {
     public override object State(QuantityText parsed) =>
-        new Stated<TQuantity>(Make(parsed.Number, parsed.Unit), fromSi(parsed.SpreadSi), parsed.SpreadKind, parsed.Text);
+        new Stated<TQuantity>(fromSi(parsed.Si), fromSi(parsed.SpreadSi), parsed.SpreadKind, parsed.Text);
 
     public override object Limit(QuantityText parsed, bool isUpper, bool includesBound, string text) =>
-        new Limit<TQuantity>(isUpper, includesBound, Make(parsed.Number, parsed.Unit), text);
+        new Limit<TQuantity>(isUpper, includesBound, fromSi(parsed.Si), text);
 
-    public override double ToSi(double number, Unit unit) => toSi(Make(number, unit));
-
-    private TQuantity Make(double number, Unit unit) =>
-        unit.Known is { } known ? (TQuantity)Quantity.From(number, known) : fromSi(number * unit.SiFactor);
+    public override double ToSi(double number, Unit unit) =>
+        unit.Known is { } known ? toSi((TQuantity)Quantity.From(number, known)) : number * unit.SiFactor;
 }

@@ -8,13 +8,11 @@ namespace Momentum.Tool.Cases.Quantities;
 /// A quantity written as text: a number, a unit, and perhaps a tolerance (<c>+/- 2 %</c>, one standard deviation;
 /// <c>+/- 3 mm max</c>, limits either way).
 /// </summary>
-/// <param name="Number">The number in the unit written.</param>
-/// <param name="Unit">The unit written.</param>
 /// <param name="Si">The value in SI.</param>
 /// <param name="SpreadSi">The tolerance in SI, absolute.</param>
 /// <param name="SpreadKind">What the tolerance means.</param>
 /// <param name="Text">The text itself.</param>
-internal sealed partial record QuantityText(double Number, Unit Unit, double Si, double SpreadSi, SpreadKind SpreadKind, string Text)
+internal sealed partial record QuantityText(double Si, double SpreadSi, SpreadKind SpreadKind, string Text)
 {
     /// <summary>A decimal number with an optional exponent, without thousands separators.</summary>
     public const string NumberPattern = @"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?";
@@ -46,11 +44,11 @@ internal sealed partial record QuantityText(double Number, Unit Unit, double Si,
 
         if (halves.Length == 1)
         {
-            return new QuantityText(number, unit, si, 0, SpreadKind.None, text);
+            return new QuantityText(si, 0, SpreadKind.None, text);
         }
 
         return Spread(halves[1], kind, si, out SpreadKind spreadKind, out trouble) is { } spread
-            ? new QuantityText(number, unit, si, spread, spreadKind, text)
+            ? new QuantityText(si, spread, spreadKind, text)
             : null;
     }
 

@@ -1,8 +1,9 @@
 namespace Momentum.Tool.Cases.Quantities;
 
 /// <summary>
-/// Units of the trade that UnitsNet lacks or spells otherwise, and spellings of UnitsNet's that this file format refuses because
-/// they mean something else to an engineer. Factors are exact products of lb = 0.45359237 kg, in = 0.0254 m and
+/// Units of the trade that UnitsNet lacks, spells otherwise or rounds (a revolution by 3e-12, the slug and customary inertias and
+/// densities by up to 1.2e-8), and spellings of UnitsNet's that this file format refuses because they mean something else to an
+/// engineer. Factors are exact products of lb = 0.45359237 kg, in = 0.0254 m and
 /// g_n = 9.80665 m/s^2 (NIST SP 811); oz = lb/16.
 /// </summary>
 internal static class TradeUnits
@@ -12,6 +13,7 @@ internal static class TradeUnits
     private const double Inch = 0.0254;
     private const double Foot = 12 * Inch;
     private const double Gravity = 9.80665;
+    private const double Slug = Pound * Gravity / Foot;
 
     /// <summary>Quantity name, spelling, SI value of one unit.</summary>
     public static readonly IReadOnlyList<(string Quantity, string Spelling, double SiFactor)> Added =
@@ -22,12 +24,22 @@ internal static class TradeUnits
         ("moment of inertia", "kgf·m·s²", Gravity),
         ("moment of inertia", "kgf·cm·s²", Gravity / 100),
         ("moment of inertia", "oz·in²", Ounce * Inch * Inch),
+        ("moment of inertia", "lb·in²", Pound * Inch * Inch),
+        ("moment of inertia", "lb·ft²", Pound * Foot * Foot),
         ("moment of inertia", "lbm·in²", Pound * Inch * Inch),
         ("moment of inertia", "lbm·ft²", Pound * Foot * Foot),
+        ("moment of inertia", "slug·ft²", Slug * Foot * Foot),
+        ("moment of inertia", "slug·in²", Slug * Inch * Inch),
+        ("mass", "slug", Slug),
+        ("linear density", "lb/ft", Pound / Foot),
+        ("linear density", "lb/in", Pound / Inch),
         ("linear density", "lbm/ft", Pound / Foot),
         ("linear density", "lbm/in", Pound / Inch),
         ("linear density", "oz/ft", Ounce / Foot),
         ("linear density", "kg/km", 1e-3),
+        ("spin rate", "rpm", Math.PI / 30),
+        ("spin rate", "r/min", Math.PI / 30),
+        ("spin rate", "r/s", 2 * Math.PI),
         ("spin rate", "RPM", Math.PI / 30),
         ("spin rate", "rev/min", Math.PI / 30),
         ("spin rate", "rev/s", 2 * Math.PI),
@@ -35,6 +47,8 @@ internal static class TradeUnits
         ("torque", "ozf·in", Ounce * Gravity * Inch),
         ("torque", "in·lbf", Pound * Gravity * Inch),
         ("torque", "ft·lbf", Pound * Gravity * Foot),
+        ("density", "lb/in³", Pound / (Inch * Inch * Inch)),
+        ("density", "lb/ft³", Pound / (Foot * Foot * Foot)),
         ("density", "lbm/in³", Pound / (Inch * Inch * Inch)),
         ("density", "lbm/ft³", Pound / (Foot * Foot * Foot)),
     ];

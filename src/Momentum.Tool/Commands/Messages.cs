@@ -1,0 +1,52 @@
+using System.Text.Json.Nodes;
+using Momentum.Tool.Cases;
+
+namespace Momentum.Tool.Commands;
+
+/// <summary>Writes what went wrong to the error stream: a line each, or one JSON object under <c>--json</c>.</summary>
+internal static class Messages
+{
+    /// <summary>The problems of a case file.</summary>
+    public static void Write(Streams streams, IReadOnlyList<Problem> problems, ExitCode exitCode, bool json)
+    {
+        if (json)
+        {
+            var failure = new JsonObject { ["exit_code"] = (int)exitCode, ["problems"] = Json(problems) };
+            streams.Error.WriteLine(JsonText.Of(failure));
+            return;
+        }
+
+        foreach (Problem problem in problems)
+        {
+            streams.Error.WriteLine(problem);
+        }
+    }
+
+    /// <summary>One problem that has no place in a case file.</summary>
+    public static void Write(Streams streams, string message, string remedy, ExitCode exitCode, bool json)
+    {
+        if (json)
+        {
+            Write(streams, [new Problem(Severity.Error, "", null, "", null, message, "", remedy)], exitCode, json);
+            return;
+        }
+
+        string stop = message.EndsWith('.') || message.EndsWith('?') ? "" : ".";
+        streams.Error.WriteLine($"momentum: error: {OneLine(message)}{stop} {OneLine(remedy)}".TrimEnd());
+    }
+
+    public static JsonArray Json(IEnumerable<Problem> problems) => [.. problems.Select(p => new JsonObject
+    {
+        ["severity"] = p.Severity == Severity.Error ? "error" : "warning",
+        ["file"] = p.File,
+        ["line"] = p.Place?.Line,
+        ["column"] = p.Place?.Column,
+        ["key"] = p.Key,
+        ["value"] = p.Value,
+        ["message"] = p.Message,
+        ["allowed"] = p.Allowed,
+        ["remedy"] = p.Remedy,
+    })];
+
+    private static string OneLine(string text) => text.ReplaceLineEndings(" ");
+}
