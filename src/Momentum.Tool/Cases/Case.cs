@@ -41,6 +41,20 @@ internal sealed record Case : Section
     /// <inheritdoc/>
     public override void Judge(Findings findings)
     {
+        if (Despin.FinalRate is { } final && final.Value.RadiansPerSecond >= Spin.Rate.Value.RadiansPerSecond)
+        {
+            findings.Error(
+                Despin, nameof(DespinSection.FinalRate), $"it is not below the rate before release, {Spin.Rate.Text}: unwinding cords only take spin away",
+                "less than spin.rate, or negative for a reversed spin", "Write for example final_rate = \"0 rpm\".");
+        }
+
+        if (Despin.LetGo.Rate is { } letGo && letGo.Value.RadiansPerSecond >= Spin.Rate.Value.RadiansPerSecond)
+        {
+            findings.Error(
+                Despin.LetGo, nameof(LetGoSection.Rate), $"it is not below the rate before release, {Spin.Rate.Text}, so that the weights would never be let go",
+                "less than spin.rate", "Write for example let_go = { rate = \"10 rpm\" }.");
+        }
+
         bool hasParts = Part.Count > 0;
         string? stated = Vehicle.Inertia is not null ? nameof(VehicleSection.Inertia)
             : Vehicle.Mass is not null ? nameof(VehicleSection.Mass)

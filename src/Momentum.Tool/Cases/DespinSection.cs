@@ -10,13 +10,13 @@ internal sealed record DespinSection : Section
     [Key("Radius from the spin axis to the centreline of the wound cord.", Example = "\"380 mm +/- 0.3 mm\"", Required = true, InStarter = true, MoreThan = "0 mm")]
     public Stated<Length> HubRadius { get; init; } = null!;
 
-    [Key("Number of weights, each on its own cord, evenly spaced and released together.", Example = "2", Required = true, InStarter = true, AtLeast = "2", AtMost = "2")]
+    [Key("Number of weights, each on its own cord, evenly spaced and released together.", Example = "2", Required = true, InStarter = true, AtLeast = "2", AtMost = "8")]
     public int Weights { get; init; }
 
     [Key("Mass of each weight.", Example = "\"0.55 kg +/- 1 g\"", InStarter = true, MoreThan = "0 kg")]
     public Stated<Mass>? WeightMass { get; init; }
 
-    [Key("Length of each cord, from where it leaves the drum when fully unwound to the weight.", Example = "\"1.5 m\"", MoreThan = "0 m")]
+    [Key("Length of each cord, from its end point on the hub to the centre of mass of its weight.", Example = "\"1.5 m\"", MoreThan = "0 m")]
     public Stated<Length>? CordLength { get; init; }
 
     [Key("Spin rate wanted afterwards; negative turns the other way.", Example = "\"0 rpm\"", InStarter = true)]
@@ -40,6 +40,24 @@ internal sealed record DespinSection : Section
     /// <inheritdoc/>
     public override void Judge(Findings findings)
     {
+        if (LetGo.Rate is not null)
+        {
+            if (FinalRate is not null)
+            {
+                findings.Error(
+                    this, nameof(FinalRate), "let_go = { rate = … } fixes the spin rate afterwards, so that it cannot be asked for again",
+                    "with a let-go rate: weight_mass and cord_length", "Remove final_rate, or let go at \"tangent\", \"radial\" or an angle.");
+            }
+            else if (WeightMass is null || CordLength is null)
+            {
+                findings.Error(
+                    this, nameof(LetGo), "a let-go rate fixes the spin rate afterwards whatever the weights and cords, so that neither follows from it",
+                    "with a let-go rate: weight_mass and cord_length", "Give both weight_mass and cord_length, or let go at \"tangent\", \"radial\" or an angle.");
+            }
+
+            return;
+        }
+
         const string Rule = "exactly two of weight_mass, cord_length and final_rate; the third is solved for";
         string[] given = [.. new (string Name, object? Value)[] { (nameof(WeightMass), WeightMass), (nameof(CordLength), CordLength), (nameof(FinalRate), FinalRate) }
             .Where(k => k.Value is not null).Select(k => k.Name)];

@@ -11,7 +11,7 @@ internal sealed record LetGoSection : Section
     [Key("The moment by its name.", Example = "\"radial\"")]
     public LetGoRule? Rule { get; init; }
 
-    [Key("The cord's angle from the tangent: 0 deg is tangent, 90 deg is radial.", Example = "\"60 deg\"", AtLeast = "0 deg", AtMost = "90 deg")]
+    [Key("The cord's angle from the tangent: 0 deg is tangent, 90 deg is radial, beyond it the cord pulls the spin up again.", Example = "\"60 deg\"", AtLeast = "0 deg", AtMost = "180 deg")]
     public Stated<Angle>? Angle { get; init; }
 
     [Key("The spin rate at which a sensed release lets go.", Example = "\"10 rpm\"")]

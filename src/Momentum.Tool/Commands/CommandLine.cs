@@ -38,6 +38,8 @@ internal static class CommandLine
             {
                 NewCommand.Build(streams),
                 CheckCommand.Build(streams),
+                SizeCommand.Build(streams),
+                RunCommand.Build(streams),
                 SchemaCommand.Build(streams),
             };
 
@@ -71,6 +73,14 @@ internal static class CommandLine
     {
         var argument = new Argument<string>("case") { Description = "The case file; - reads it from standard input." };
         argument.CompletionSources.Add(TomlFiles);
+        argument.Validators.Add(result =>
+        {
+            // An unknown option would otherwise be taken for a file of that name.
+            if (result.Tokens is [{ Value: ['-', _, ..] option }] && !File.Exists(option))
+            {
+                result.AddError($"\"{option}\" is no known option.");
+            }
+        });
         return argument;
     }
 

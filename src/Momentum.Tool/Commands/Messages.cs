@@ -35,6 +35,20 @@ internal static class Messages
         streams.Error.WriteLine($"momentum: error: {OneLine(message)}{stop} {OneLine(remedy)}".TrimEnd());
     }
 
+    /// <summary>Warnings, and what was read without being used, beside a result.</summary>
+    public static void WriteRemarks(Streams streams, IReadOnlyList<Problem> warnings, IReadOnlyList<string> notUsedYet)
+    {
+        foreach (Problem warning in warnings)
+        {
+            streams.Error.WriteLine(warning);
+        }
+
+        if (notUsedYet.Count > 0)
+        {
+            streams.Error.WriteLine($"Read, not used yet: {string.Join(", ", notUsedYet)}.");
+        }
+    }
+
     public static JsonArray Json(IEnumerable<Problem> problems) => [.. problems.Select(p => new JsonObject
     {
         ["severity"] = p.Severity == Severity.Error ? "error" : "warning",

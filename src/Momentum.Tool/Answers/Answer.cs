@@ -1,0 +1,33 @@
+using Momentum.Tethers;
+using Momentum.Tool.Cases;
+
+namespace Momentum.Tool.Answers;
+
+/// <summary>Everything computed for one case; commands and report only present it.</summary>
+internal sealed record Answer
+{
+    public required CaseReading Reading { get; init; }
+
+    public required Body Body { get; init; }
+
+    public required DespinMotion Motion { get; init; }
+
+    /// <summary>What was solved for: the key of the case file, or an empty text if nothing was.</summary>
+    public required string SolvedFor { get; init; }
+
+    /// <summary>The numbers, most important first.</summary>
+    public required IReadOnlyList<AnswerFigure> Figures { get; init; }
+
+    public required IReadOnlyList<JudgedRequirement> Requirements { get; init; }
+
+    /// <summary>What a reviewer should know, in sentences.</summary>
+    public required IReadOnlyList<Problem> Warnings { get; init; }
+
+    /// <summary>What was taken for granted, in sentences.</summary>
+    public required IReadOnlyList<string> Assumptions { get; init; }
+
+    public DespinDesign Design => Motion.Design;
+
+    /// <summary>True only if every requirement was judged and met.</summary>
+    public bool AllMet => Requirements.All(r => r.Verdict == Verdict.Met);
+}

@@ -1,0 +1,54 @@
+using Momentum.Tethers;
+using Momentum.Tool.Cases;
+
+namespace Momentum.Tool.Answers;
+
+/// <summary>Holds what was computed against what the case requires.</summary>
+internal static class RequirementJudge
+{
+    private const string Nominal = "judged on the nominal design, without its tolerances";
+
+    public static IReadOnlyList<JudgedRequirement> Judge(Case given, DespinMotion motion)
+    {
+        List<JudgedRequirement> judged = [];
+        if (given.Require?.FinalRate is { } rate)
+        {
+            double value = Math.Abs(motion.FinalSpin.RadiansPerSecond);
+            judged.Add(new JudgedRequirement(
+                "final_rate", "Final spin rate, magnitude", rate.Text, rate.Bound.RadiansPerSecond, value, "rad/s", Solver.Rounded(value, motion.Design.Hub.Spin.RadiansPerSecond) * 30 / Math.PI, "rpm",
+                Compare(rate.IsUpper, rate.IncludesBound, value, rate.Bound.RadiansPerSecond), Nominal));
+        }
+
+        if (given.Require?.Wobble is { } wobble)
+        {
+            judged.Add(new JudgedRequirement(
+                "wobble", "Nutation half-angle after release", wobble.Text, wobble.Bound.Radians, null, "rad", null, "deg",
+                Verdict.NotJudged, "the planar computation knows no nutation; the requirement does not count as met"));
+        }
+
+        if (given.Require?.CordMargin is { } required)
+        {
+            double? margin = Solver.CordMargin(given, motion);
+            judged.Add(new JudgedRequirement(
+                "cord_margin", "Cord margin", required.Text, required.Bound.DecimalFractions, margin, "", margin, "",
+                margin is { } value ? Compare(required.IsUpper, required.IncludesBound, value, required.Bound.DecimalFractions) : Verdict.NotJudged,
+                margin is null ? "no breaking load is stated (despin.cord.breaking_load); the requirement does not count as met" : Nominal));
+        }
+
+        return judged;
+    }
+
+    private static Verdict Compare(bool isUpper, bool includesBound, double value, double bound)
+    {
+        // A design sized onto the bound meets an inclusive limit whichever way its last digit was rounded.
+        double slack = includesBound ? 1e-9 * bound : 0;
+        bool met = (isUpper, includesBound) switch
+        {
+            (true, false) => value < bound,
+            (true, true) => value <= bound + slack,
+            (false, false) => value > bound,
+            (false, true) => value >= bound - slack,
+        };
+        return met ? Verdict.Met : Verdict.NotMet;
+    }
+}

@@ -1,0 +1,98 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Json.Nodes;
+using Momentum.Tool.Answers;
+
+namespace Momentum.Tool.Commands;
+
+/// <summary>Presents an answer as a table for people and as JSON for machines.</summary>
+internal static class AnswerText
+{
+    /// <summary>The table.</summary>
+    public static string Table(Answer answer)
+    {
+        var text = new StringBuilder();
+        text.Append(answer.Reading.Case!.Title.ReplaceLineEndings(" ")).Append("\n\n");
+        int width = answer.Figures.Max(f => f.Name.Length) + 2;
+        int numberWidth = answer.Figures.Max(f => Number(f.Shown).Length);
+        foreach (AnswerFigure figure in answer.Figures)
+        {
+            string note = (figure.Solved, figure.Note) switch
+            {
+                (true, "") => "solved for",
+                (true, _) => $"solved for; {figure.Note}",
+                _ => figure.Note,
+            };
+            text.Append("  ").Append(figure.Name.PadRight(width)).Append(Number(figure.Shown).PadLeft(numberWidth)).Append(' ').Append(figure.Unit.PadRight(9));
+            text.Append(note);
+            TrimEnd(text).Append('\n');
+        }
+
+        if (answer.Requirements.Count > 0)
+        {
+            text.Append("\nRequired\n");
+            foreach (JudgedRequirement requirement in answer.Requirements)
+            {
+                string value = requirement.Shown is { } shown ? $"{Number(shown)} {requirement.Unit}".TrimEnd() : "-";
+                string verdict = requirement.Verdict switch { Verdict.Met => "met", Verdict.NotMet => "NOT MET", _ => "NOT JUDGED" };
+                text.Append("  ").Append(requirement.Name.PadRight(width)).Append(requirement.Limit.Trim().PadRight(12)).Append(value.PadRight(18)).Append(verdict.PadRight(11)).Append(requirement.Note);
+                TrimEnd(text).Append('\n');
+            }
+        }
+
+        text.Append("\nAssumed\n");
+        foreach (string assumption in answer.Assumptions)
+        {
+            text.Append("  ").Append(assumption).Append('\n');
+        }
+
+        return text.ToString();
+    }
+
+    /// <summary>The same as JSON.</summary>
+    public static JsonObject Json(Answer answer)
+    {
+        var json = new JsonObject
+        {
+            ["title"] = answer.Reading.Case!.Title,
+            ["case_file"] = answer.Reading.File,
+            ["solved_for"] = answer.SolvedFor,
+        };
+        foreach (AnswerFigure figure in answer.Figures)
+        {
+            json[figure.Key] = figure.Value;
+        }
+
+        json["peak_tension_phase"] = answer.Motion.PeakTension.Phase.ToString().ToLowerInvariant();
+        json["let_go_phase"] = answer.Motion.LetGoPhase.ToString().ToLowerInvariant();
+        json["requirements"] = new JsonArray([.. answer.Requirements.Select(r => new JsonObject
+        {
+            ["name"] = r.Key,
+            ["limit"] = r.Limit,
+            ["limit_value"] = r.Bound,
+            ["value"] = r.Value,
+            ["unit"] = r.SiUnit,
+            ["met"] = r.Verdict switch { Verdict.Met => true, Verdict.NotMet => false, _ => null },
+            ["note"] = r.Note,
+        })]);
+        json["all_requirements_met"] = answer.AllMet;
+        json["assumptions"] = Texts(answer.Assumptions);
+        json["warnings"] = Messages.Json(answer.Warnings);
+        json["not_used_yet"] = Texts(answer.Reading.NotUsedYet);
+        return json;
+    }
+
+    public static JsonArray Texts(IEnumerable<string> texts) => [.. texts.Select(t => JsonValue.Create(t))];
+
+    private static string Number(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
+
+    private static StringBuilder TrimEnd(StringBuilder text)
+    {
+        while (text.Length > 0 && text[^1] == ' ')
+        {
+            text.Length--;
+        }
+
+        return text;
+    }
+}

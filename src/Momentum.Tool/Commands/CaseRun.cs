@@ -1,0 +1,76 @@
+using System.CommandLine;
+using Momentum.Numerics;
+using Momentum.Tool.Answers;
+using Momentum.Tool.Cases;
+
+namespace Momentum.Tool.Commands;
+
+/// <summary>What the verbs that compute have in common: read the case, solve it, present the answer, say how it came out.</summary>
+internal static class CaseRun
+{
+    /// <summary>Runs one of them.</summary>
+    /// <param name="streams">Where to read and write.</param>
+    /// <param name="path">The case file.</param>
+    /// <param name="json">Whether errors are written as JSON.</param>
+    /// <param name="present">Writes the answer.</param>
+    /// <returns>The exit code.</returns>
+    public static int Of(Streams streams, string path, bool json, Action<Answer> present)
+    {
+        CaseReading reading = CaseReader.Read(path, streams.Input);
+        if (reading.Case is null)
+        {
+            Messages.Write(streams, reading.Problems, ExitCode.BadInput, json);
+            return (int)ExitCode.BadInput;
+        }
+
+        Answer? answer;
+        try
+        {
+            answer = Solver.Solve(reading, out IReadOnlyList<Problem> problems);
+            if (answer is null)
+            {
+                Messages.Write(streams, problems, ExitCode.BadInput, json);
+                return (int)ExitCode.BadInput;
+            }
+        }
+        catch (ComputationRefusedException refusal)
+        {
+            Messages.Write(streams, $"{reading.File}: {refusal.Message}", "", ExitCode.Refused, json);
+            return (int)ExitCode.Refused;
+        }
+        catch (ArgumentException refusal)
+        {
+            Messages.Write(streams, $"{reading.File}: {refusal.Message}", "Check the values and their units.", ExitCode.BadInput, json);
+            return (int)ExitCode.BadInput;
+        }
+
+        present(answer);
+        if (!json)
+        {
+            Messages.WriteRemarks(streams, answer.Warnings, reading.NotUsedYet);
+        }
+
+        return (int)(answer.AllMet ? ExitCode.Done : ExitCode.RequirementNotMet);
+    }
+
+    /// <summary>The option that names a file for the result, in place of standard output.</summary>
+    public static Option<string?> OutputOption(string what) => new("--output", "-o") { Description = $"Write {what} to this file instead of standard output.", HelpName = "file" };
+
+    /// <summary>Writes a result to the file named, or to standard output.</summary>
+    /// <exception cref="UsageException">The file is the case itself, or cannot be written.</exception>
+    public static void Deliver(Streams streams, string? path, string casePath, string text)
+    {
+        if (path is null or "-")
+        {
+            streams.Output.Write(text);
+            return;
+        }
+
+        if (casePath != "-" && Path.GetFullPath(path) == Path.GetFullPath(casePath))
+        {
+            throw new UsageException($"{path} is the case file itself and was left as it is", "Name another file for the result.");
+        }
+
+        OutputFile.Write(path, text, overwrite: true);
+    }
+}

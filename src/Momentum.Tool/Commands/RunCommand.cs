@@ -1,0 +1,100 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Text;
+using System.Text.Json.Nodes;
+using Momentum.Tool.Answers;
+using Momentum.Tool.Cases.Quantities;
+using UnitsNet;
+
+namespace Momentum.Tool.Commands;
+
+/// <summary><c>momentum run</c>: the motion against time.</summary>
+internal static class RunCommand
+{
+    private const int MostSamples = 1_000_000;
+
+    public static Command Build(Streams streams)
+    {
+        Argument<string> file = CommandLine.CaseArgument();
+        Option<bool> json = CommandLine.JsonOption();
+        Option<string?> output = CaseRun.OutputOption("the history");
+        var samples = new Option<int>("--samples") { Description = $"Evenly spaced instants, 2 to {MostSamples}; those of events are added.", DefaultValueFactory = _ => 501, HelpName = "count" };
+        var until = new Option<string?>("--until") { Description = "Time of the last instant after release of the weights, such as \"2 s\". Left out: a quarter past let-go.", HelpName = "duration" };
+        samples.Validators.Add(result =>
+        {
+            if (result.Tokens is [var token] && (!int.TryParse(token.Value, NumberStyles.None, CultureInfo.InvariantCulture, out int count) || count is < 2 or > MostSamples))
+            {
+                result.AddError($"--samples {token.Value}: allowed is a whole number from 2 to {MostSamples}.");
+            }
+        });
+        var command = new Command("run", """
+            Computes the motion against time and writes it as CSV (or JSON): spin, unwound length, cord angle, tension, speed of
+            the weights, energy, angular momentum and where the weights are. SI, with the unit in each column's name.
+
+            Example:
+              momentum run case.toml --output history.csv
+            """)
+        {
+            file, output, samples, until, json,
+        };
+        command.SetAction(parsed =>
+        {
+            string path = parsed.GetRequiredValue(file);
+            bool asJson = parsed.GetValue(json);
+            Duration? end = Until(parsed.GetValue(until));
+            return CaseRun.Of(streams, path, asJson, answer =>
+            {
+                var history = History.Of(answer.Motion, parsed.GetValue(samples), end);
+                CaseRun.Deliver(streams, parsed.GetValue(output), path, asJson ? Json(answer, history) : Csv(history));
+            });
+        });
+        return command;
+    }
+
+    private static Duration? Until(string? text)
+    {
+        if (text is null)
+        {
+            return null;
+        }
+
+        if (QuantityText.Parse(text, QuantityKinds.ByType[typeof(Duration)], out Trouble? trouble) is not { } parsed)
+        {
+            throw new UsageException($"--until \"{Cases.Syntax.TomlText.Printable(text)}\": {trouble!.Message}", trouble.Remedy);
+        }
+
+        return parsed.Si > 0 ? Duration.FromSeconds(parsed.Si) : throw new UsageException($"--until \"{text}\": it is not more than 0 s", "Write for example --until \"2 s\".");
+    }
+
+    private static string Csv(History history)
+    {
+        var text = new StringBuilder();
+        text.AppendJoin(',', history.Columns.Select(c => c.Key)).Append(",phase,event\n");
+        foreach (HistoryRow row in history.Rows)
+        {
+            foreach (HistoryColumn column in history.Columns)
+            {
+                text.Append(CultureInfo.InvariantCulture, $"{column.Of(row.State):R},");
+            }
+
+            text.Append(row.State.Phase.ToString().ToLowerInvariant()).Append(',').Append(row.Event).Append('\n');
+        }
+
+        return text.ToString();
+    }
+
+    private static string Json(Answer answer, History history)
+    {
+        var columns = new JsonObject();
+        foreach (HistoryColumn column in history.Columns)
+        {
+            columns[column.Key] = new JsonArray([.. history.Rows.Select(r => JsonValue.Create(column.Of(r.State)))]);
+        }
+
+        columns["phase"] = AnswerText.Texts(history.Rows.Select(r => r.State.Phase.ToString().ToLowerInvariant()));
+        columns["event"] = AnswerText.Texts(history.Rows.Select(r => r.Event));
+        JsonObject json = AnswerText.Json(answer);
+        json["history"] = columns;
+        return JsonText.Of(json) + "\n";
+    }
+}

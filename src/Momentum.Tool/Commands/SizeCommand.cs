@@ -1,0 +1,31 @@
+using System.CommandLine;
+
+namespace Momentum.Tool.Commands;
+
+/// <summary><c>momentum size</c>: answers the unknown of a case.</summary>
+internal static class SizeCommand
+{
+    public static Command Build(Streams streams)
+    {
+        Argument<string> file = CommandLine.CaseArgument();
+        Option<bool> json = CommandLine.JsonOption();
+        Option<string?> output = CaseRun.OutputOption("the answer");
+        var command = new Command("size", """
+            Solves a case for its unknown (cord length, weight mass or final spin rate) and prints the answer.
+
+            Example:
+              momentum size case.toml --json | jq .cord_length_m
+            """)
+        {
+            file, output, json,
+        };
+        command.SetAction(parsed =>
+        {
+            string path = parsed.GetRequiredValue(file);
+            bool asJson = parsed.GetValue(json);
+            return CaseRun.Of(streams, path, asJson, answer => CaseRun.Deliver(
+                streams, parsed.GetValue(output), path, asJson ? JsonText.Of(AnswerText.Json(answer)) + "\n" : AnswerText.Table(answer)));
+        });
+        return command;
+    }
+}
