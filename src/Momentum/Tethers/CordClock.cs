@@ -56,6 +56,11 @@ internal sealed class CordClock
     /// <summary>Time at a coordinate.</summary>
     internal double Time(double a)
     {
+        if (a >= _from[^1])
+        {
+            return EndTime;
+        }
+
         int panel = PanelOf(_from, a);
         return a <= 0 ? a - _cords.Start : _time[panel] + Integral(_slowness, _from[panel], a);
     }

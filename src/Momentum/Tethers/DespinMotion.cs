@@ -15,8 +15,9 @@ namespace Momentum.Tethers;
 /// </remarks>
 public sealed class DespinMotion
 {
-    // Rounding leaves about 1e-14; anything near this limit means that the numbers are beyond a double.
-    private const double LargestClosure = 1e-11;
+    // Rounding leaves about 1e-14, and a hundred times more for cords of hundreds of hub radii, where the sum cancels;
+    // anything near this limit means that the numbers are beyond a double.
+    private const double LargestClosure = 1e-10;
 
     private readonly PlanarCords _cords;
     private readonly CordClock _clock;
@@ -184,7 +185,7 @@ public sealed class DespinMotion
                 _letGo,
                 _clock.EndTurn + (spin * flight),
                 spin,
-                _cords.CordRate(_letGo) * _initialSpin);
+                _cords.Turning(_letGo) * _initialSpin);
         }
 
         double coordinate = _clock.Coordinate(seconds * _initialSpin);
@@ -199,7 +200,7 @@ public sealed class DespinMotion
         coordinate,
         turn,
         _cords.Spin(coordinate) * _initialSpin,
-        _cords.CordRate(coordinate) * _initialSpin);
+        _cords.Turning(coordinate) * _initialSpin);
 
     private DespinLedger CloseLedger()
     {

@@ -32,7 +32,7 @@ public sealed class DespinState
     // From the two rates alone; energy and momentum are then summed from positions and velocities of the parts, so that
     // their constancy checks the rates.
     internal DespinState(
-        DespinDesign design, DespinPhase phase, double time, double flight, double coordinate, double turn, double spin, double cordRate)
+        DespinDesign design, DespinPhase phase, double time, double flight, double coordinate, double turn, double spin, double turning)
     {
         _design = design;
         Phase = phase;
@@ -42,14 +42,12 @@ public sealed class DespinState
         _turn = turn;
         _spin = spin;
         PlanarCords cords = design.Cords;
-        double initial = design.Hub.Spin.RadiansPerSecond;
         _free = cords.FreeLength(coordinate);
-        _turning = spin + cordRate;
+        _turning = turning;
         if (phase != DespinPhase.Released)
         {
-            double scale = initial * initial / design.Weights;
-            _tension = scale * cords.Tension(coordinate, out double atHub);
-            _hubTension = scale * atHub;
+            _tension = cords.Tension(coordinate, spin, turning, out double atHub) / design.Weights;
+            _hubTension = atHub / design.Weights;
         }
 
         // The angle from the first inertial axis to the radius through the tangent point or the cord's end point, at the

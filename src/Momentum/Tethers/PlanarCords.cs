@@ -94,6 +94,19 @@ internal readonly struct PlanarCords
             _carried * ((third * _length) + (2 * half * _radius * Math.Sin(a))) / (_length * Determinant(Math.Cos(a))));
     }
 
+    /// <summary>Rate at which the cord turns in inertial space, over initial spin: the sum of the two rates above, without their cancellation.</summary>
+    internal double Turning(double a)
+    {
+        if (a <= 0)
+        {
+            return 2 * _carried / (_carried + Swung(FreeLength(a)));
+        }
+
+        double coupling = (_weights + (_density * _length / 2)) * _length * _radius * Math.Sin(a);
+        double swung = Swung(_length);
+        return (_carried + ((_carried + coupling) * CordRate(a))) / (_carried + swung + (2 * coupling));
+    }
+
     /// <summary>
     /// Largest tension along the cord, all cords together, over w0² (kg·m); and the tension at the hub's end.
     /// </summary>
@@ -102,11 +115,12 @@ internal readonly struct PlanarCords
     /// k = R (dw/dt cos a + w² sin a), so that the tension there is the mass beyond times its acceleration. With massive
     /// cords k is negative near the tangent, and the largest tension stands a little way out from the hub.
     /// </remarks>
-    internal double Tension(double a, out double atHub)
+    internal double Tension(double a, out double atHub) => Tension(a, Spin(a), Turning(a), out atHub);
+
+    /// <summary>The same for rates that came from elsewhere.</summary>
+    internal double Tension(double a, double spin, double turning, out double atHub)
     {
         double free = FreeLength(a);
-        double spin = Spin(a);
-        double turning = spin + CordRate(a);
         double inward;
         if (a <= 0)
         {

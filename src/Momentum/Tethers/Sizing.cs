@@ -57,17 +57,19 @@ internal static class Sizing
 
         double Miss(double length) => new PlanarCords(hub, radius, weights, density, length).Spin(angle) - ratio;
 
-        double guess = double.IsFinite(massless) ? massless : Math.Sqrt(carried / weights);
-        double low = guess;
-        double high = guess;
+        // With massive cords the final spin has a shallow minimum over cord length, past which more cord only adds its own
+        // mass; small steps up from a cord that is too short find the shortest one that does it.
+        const double Step = 1.05;
+        double low = (double.IsFinite(massless) ? massless : Math.Sqrt(carried / weights)) / 1024;
         for (int i = 0; Miss(low) <= 0; i++)
         {
-            low = i < 200 ? low / 2 : throw Unreachable(ratio, double.NaN);
+            low = i < 200 ? low / 16 : throw Unreachable(ratio, double.NaN);
         }
 
+        double high = low * Step;
         for (int i = 0; Miss(high) > 0; i++)
         {
-            high = i < 100 ? high * 2 : throw Unreachable(ratio, Miss(high) + ratio);
+            (low, high) = i < 1000 ? (high, high * Step) : throw Unreachable(ratio, double.NaN);
         }
 
         return Root(x => Miss(x * high), low / high, 1) * high;

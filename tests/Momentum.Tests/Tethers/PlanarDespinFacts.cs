@@ -1,0 +1,292 @@
+using Momentum.Frames;
+using Momentum.Numerics;
+using Momentum.Tethers;
+using UnitsNet;
+
+namespace Momentum.Tests.Tethers;
+
+/// <summary>Facts of the planar de-spin that follow on paper, each derived beside its test (own derivations).</summary>
+public class PlanarDespinFacts
+{
+    private static readonly DespinHub Hub = new(
+        MassMomentOfInertia.FromKilogramSquareMeters(18.4), Length.FromMillimeters(430), RotationalSpeed.FromRevolutionsPerMinute(72));
+
+    private static readonly Mass Weight = Mass.FromGrams(310);
+
+    private static RotationalSpeed Share(double ratio) => Hub.Spin * ratio;
+
+    [Theory]
+    [InlineData(0.0)]
+    [InlineData(35.0)]
+    [InlineData(90.0)]
+    [InlineData(130.0)]
+    public void Cord_length_for_complete_despin_does_not_depend_on_initial_spin(double angle)
+    {
+        LetGo letGo = LetGo.AtCordAngle(Angle.FromDegrees(angle));
+        var fast = new DespinHub(Hub.SpinInertia, Hub.Radius, Hub.Spin * 40);
+
+        Length slowly = Hub.SizeCordLength(Weight, RotationalSpeed.Zero, letGo).CordLength;
+
+        Assert.Equal(slowly.Meters, fast.SizeCordLength(Weight, RotationalSpeed.Zero, letGo).CordLength.Meters);
+
+        // I + m R² = m (L + R sin a)².
+        double mass = 2 * Weight.Kilograms;
+        double reach = Math.Sqrt((18.4 / mass) + (0.43 * 0.43));
+        Assert.Equal(reach - (0.43 * Math.Sin(angle * Math.PI / 180)), slowly.Meters, 1e-14);
+    }
+
+    // F proportional to f/(c + f²)² is largest at f² = c/3, where (c - f²)/(c + f²) = 1/2; F = (3 sqrt(3)/4) I w0²/(R sqrt(c)).
+    [Fact]
+    public void Tension_while_unwinding_peaks_where_the_spin_has_fallen_to_half()
+    {
+        DespinMotion motion = Hub.SizeCordLength(Weight, RotationalSpeed.Zero, LetGo.Tangent).Deploy();
+        PeakTension peak = motion.PeakTension;
+
+        Assert.Equal(DespinPhase.Unwinding, peak.Phase);
+        Assert.Equal(0.5, motion.At(peak.Time).Spin / Hub.Spin, 1e-14);
+        double c = 1 + (18.4 / (0.62 * 0.43 * 0.43));
+        double w = Hub.Spin.RadiansPerSecond;
+        Assert.Equal(3 * Math.Sqrt(3) / 4 * 18.4 * w * w / (0.43 * Math.Sqrt(c)) / 2, peak.Tension.Newtons, 1e-11);
+    }
+
+    // A short cord let go at radial pulls hardest while swinging: its share of the centripetal pull outgrows the unwinding's.
+    [Fact]
+    public void Peak_tension_is_found_in_the_swing_when_it_falls_there()
+    {
+        DespinMotion motion = Hub.Carrying(Weight, Length.FromMeters(1), LetGo.Radial).Deploy();
+
+        Assert.Equal(DespinPhase.Hinging, motion.PeakTension.Phase);
+        Assert.True(motion.PeakTension.Tension > motion.At(motion.UnwindTime).CordTension);
+        Assert.True(motion.PeakTension.Time > motion.UnwindTime);
+    }
+
+    // r = (K - f²)/(K + f²) with K = 1 + C/(m R²), f = L/R: dr/dlnK = (1 - r²)/2 and dr/dlnL = -(1 - r²).
+    [Theory]
+    [InlineData(0.4)]
+    [InlineData(0.0)]
+    [InlineData(-0.3)]
+    public void Sensitivities_at_the_tangent_are_those_of_the_closed_form(double ratio)
+    {
+        DespinDesign design = Hub.SizeCordLength(Weight, Share(ratio), LetGo.Tangent);
+        const double Step = 1e-5;
+        double k = 1 + (18.4 / (0.62 * 0.43 * 0.43));
+
+        double Final(double kFactor, double lengthFactor) => new DespinHub(
+            MassMomentOfInertia.FromKilogramSquareMeters(((k * kFactor) - 1) * 0.62 * 0.43 * 0.43), Hub.Radius, Hub.Spin)
+            .Carrying(Weight, design.CordLength * lengthFactor, LetGo.Tangent).Deploy().FinalSpin / Hub.Spin;
+
+        // Central differences of this step err by about 1e-10.
+        Assert.Equal((1 - (ratio * ratio)) / 2, (Final(1 + Step, 1) - Final(1 - Step, 1)) / (2 * Step), 1e-9);
+        Assert.Equal(-(1 - (ratio * ratio)), (Final(1, 1 + Step) - Final(1, 1 - Step)) / (2 * Step), 1e-9);
+    }
+
+    // The moment of the pull about the axis is F R cos a: zero at radial. So a little early or late changes a radial let-go's
+    // result only in second order, upwards either way, while it changes a tangential one's in first order.
+    [Fact]
+    public void Radial_let_go_forgives_an_angle_error_and_tangential_does_not()
+    {
+        DespinDesign radial = Hub.SizeCordLength(Weight, RotationalSpeed.Zero, LetGo.Radial);
+        double After(Length cord, double degrees) =>
+            Hub.Carrying(Weight, cord, LetGo.AtCordAngle(Angle.FromDegrees(degrees))).Deploy().FinalSpin.RevolutionsPerMinute;
+
+        double early = After(radial.CordLength, 86);
+        double late = After(radial.CordLength, 94);
+        Assert.Equal(early, late, 1e-11);
+
+        DespinDesign tangent = Hub.SizeCordLength(Weight, RotationalSpeed.Zero, LetGo.Tangent);
+        double atTangent = After(tangent.CordLength, 4);
+        Assert.True(early > 0);
+        Assert.True(atTangent < 0);
+        Assert.True(-atTangent > 10 * early, $"tangent {atTangent:R} rpm, radial {early:R} rpm");
+    }
+
+    // Common practice: late release spins the body the other way. True of a design that has no spin left at the tangent.
+    [Fact]
+    public void A_cord_that_stays_on_after_complete_despin_reverses_the_spin()
+    {
+        DespinDesign tangent = Hub.SizeCordLength(Weight, RotationalSpeed.Zero, LetGo.Tangent);
+
+        Assert.True(Hub.Carrying(Weight, tangent.CordLength, LetGo.Radial).Deploy().FinalSpin < RotationalSpeed.Zero);
+    }
+
+    [Theory]
+    [InlineData(0.9)]
+    [InlineData(0.3)]
+    [InlineData(0.05)]
+    [InlineData(-0.05)]
+    public void Let_go_at_a_spin_rate_leaves_that_rate(double ratio)
+    {
+        DespinDesign tangent = Hub.SizeCordLength(Weight, RotationalSpeed.Zero, LetGo.Tangent);
+        DespinMotion motion = Hub.Carrying(Weight, tangent.CordLength, LetGo.AtSpin(Share(ratio)), LinearDensity.FromGramsPerMeter(1)).Deploy();
+
+        Assert.Equal(ratio, motion.FinalSpin / Hub.Spin, 1e-14);
+        Assert.Equal(ratio > 0.04 ? DespinPhase.Unwinding : DespinPhase.Hinging, motion.LetGoPhase);
+    }
+
+    [Fact]
+    public void A_let_go_rate_that_is_never_reached_is_refused_with_the_lowest_rate_that_is()
+    {
+        var refused = Assert.Throws<ComputationRefusedException>(
+            () => Hub.Carrying(Weight, Length.FromMeters(2), LetGo.AtSpin(RotationalSpeed.Zero)).Deploy());
+
+        Assert.Contains("never reached", refused.Message);
+        Assert.Contains("rpm", refused.Message);
+    }
+
+    [Fact]
+    public void A_let_go_rate_above_the_initial_spin_is_refused() =>
+        Assert.Contains("not below", Assert.Throws<ComputationRefusedException>(
+            () => Hub.Carrying(Weight, Length.FromMeters(2), LetGo.AtSpin(Hub.Spin)).Deploy()).Message);
+
+    [Fact]
+    public void Sizing_for_let_go_at_a_rate_is_refused_as_ambiguous() =>
+        Assert.Contains("whatever cord", Assert.Throws<ComputationRefusedException>(
+            () => Hub.SizeCordLength(Weight, Share(0.1), LetGo.AtSpin(Share(0.1)))).Message);
+
+    [Fact]
+    public void A_final_spin_above_the_initial_one_is_refused() =>
+        Assert.Contains("take spin away", Assert.Throws<ComputationRefusedException>(
+            () => Hub.SizeWeightMass(Length.FromMeters(2), Share(1.1), LetGo.Tangent)).Message);
+
+    // At the tangent (A - B)/(A + B) > -1 for any length: energy would have to grow.
+    [Theory]
+    [InlineData(-1.0, 0.0)]
+    [InlineData(-1.5, 90.0)]
+    public void More_reversed_spin_than_energy_allows_is_refused(double ratio, double angle) =>
+        Assert.Contains("No cord length", Assert.Throws<ComputationRefusedException>(
+            () => Hub.SizeCordLength(Weight, Share(ratio), LetGo.AtCordAngle(Angle.FromDegrees(angle)))).Message);
+
+    // Weights without limit: A/B -> R²/L², so a cord below one hub radius cannot stop the hub at the tangent.
+    [Fact]
+    public void Cords_too_short_for_any_weight_are_refused() =>
+        Assert.Contains("too short", Assert.Throws<ComputationRefusedException>(
+            () => Hub.SizeWeightMass(Hub.Radius * 0.9, RotationalSpeed.Zero, LetGo.Tangent)).Message);
+
+    [Fact]
+    public void Cords_that_stop_the_hub_without_weights_are_refused() =>
+        Assert.Contains("cords alone", Assert.Throws<ComputationRefusedException>(
+            () => Hub.SizeWeightMass(Length.FromMeters(9), Share(0.5), LetGo.Tangent, LinearDensity.FromGramsPerMeter(200))).Message);
+
+    [Theory]
+    [InlineData(0.0)]
+    [InlineData(90.0)]
+    public void Trade_curve_holds_the_final_spin_and_heavier_weights_take_shorter_cords(double angle)
+    {
+        Mass[] masses = [.. Enumerable.Range(1, 20).Select(i => Mass.FromGrams(50 * i))];
+        IReadOnlyList<DespinDesign> curve = Hub.TradeCurve(
+            masses, Share(0.02), LetGo.AtCordAngle(Angle.FromDegrees(angle)), LinearDensity.FromGramsPerMeter(7.4));
+
+        Assert.All(curve, design => Assert.Equal(0.02, design.Deploy().FinalSpin / Hub.Spin, 1e-12));
+        Assert.All(curve.Zip(curve.Skip(1)), pair => Assert.True(pair.Second.CordLength < pair.First.CordLength));
+    }
+
+    [Theory]
+    [InlineData(0.0, 0.0)]
+    [InlineData(60.0, 3.0)]
+    [InlineData(90.0, 7.4)]
+    public void Weight_mass_sized_from_the_sized_cord_is_the_weight_mass(double angle, double gramsPerMetre)
+    {
+        LetGo letGo = LetGo.AtCordAngle(Angle.FromDegrees(angle));
+        var density = LinearDensity.FromGramsPerMeter(gramsPerMetre);
+        Length cord = Hub.SizeCordLength(Weight, Share(-0.1), letGo, density).CordLength;
+
+        Assert.Equal(Weight.Kilograms, Hub.SizeWeightMass(cord, Share(-0.1), letGo, density).WeightMass.Kilograms, 1e-13);
+    }
+
+    // First order in the cord's mass: m -> m + mu l/3 where the cord swings, m + mu L where it is carried.
+    [Fact]
+    public void A_cord_with_mass_acts_as_a_third_of_it_at_the_weight()
+    {
+        var cord = Length.FromMeters(5);
+        const double Density = 1e-7;
+        double bare = Hub.Carrying(Weight, cord, LetGo.Tangent).Deploy().FinalSpin / Hub.Spin;
+        double with1 = Hub.Carrying(Weight, cord, LetGo.Tangent, LinearDensity.FromKilogramsPerMeter(Density)).Deploy().FinalSpin / Hub.Spin;
+
+        // dr = 2 (B dA - A dB)/(A + B)², dA = mu L R², dB = mu L³/3.
+        double a = 18.4 + (0.62 * 0.43 * 0.43);
+        double b = 0.62 * 25;
+        double expected = 2 * ((b * 2 * Density * 5 * 0.43 * 0.43) - (a * 2 * Density * 125 / 3)) / ((a + b) * (a + b));
+        Assert.Equal(1, (with1 - bare) / expected, 1e-5);
+    }
+
+    [Fact]
+    public void Released_weights_fly_straight_and_keep_their_angular_momentum()
+    {
+        DespinMotion motion = Hub.SizeCordLength(Weight, Share(0.1), LetGo.AtCordAngle(Angle.FromDegrees(50))).Deploy();
+        DespinState last = motion.At(motion.LetGoTime);
+        DespinState later = motion.At(motion.LetGoTime + Duration.FromSeconds(2));
+
+        Assert.Equal(DespinPhase.Released, later.Phase);
+        Assert.Null(later.CordRoot(0));
+        Assert.Equal(Force.Zero, later.CordTension);
+        for (int weight = 0; weight < 2; weight++)
+        {
+            Position<Inertial> from = last.WeightPosition(weight);
+            Position<Inertial> to = later.WeightPosition(weight);
+            Assert.Equal(2 * motion.Release.Speed.MetersPerSecond, (to - from).Magnitude.Meters, 1e-12);
+            double sense = weight == 0 ? 1 : -1;
+            Assert.Equal(sense * 2 * motion.Release.VelocityInInertialAxes.X.MetersPerSecond, (to - from).X.Meters, 1e-12);
+            Assert.Equal(sense * 2 * motion.Release.VelocityInInertialAxes.Y.MetersPerSecond, (to - from).Y.Meters, 1e-12);
+        }
+
+        double spun = later.Spin.RadiansPerSecond * 2;
+        Assert.Equal(last.HubAngle.Radians + spun, later.HubAngle.Radians, 1e-12);
+    }
+
+    // The velocity that the release reports is the derivative of the positions that the history reports.
+    [Fact]
+    public void Release_velocity_is_the_rate_of_the_weights_position()
+    {
+        DespinMotion motion = Hub.SizeCordLength(Weight, Share(0.1), LetGo.Radial, LinearDensity.FromGramsPerMeter(7.4)).Deploy();
+        double end = motion.LetGoTime.Seconds;
+        const double Step = 1e-5;
+        Position<Inertial> before = motion.At(Duration.FromSeconds(end - Step)).WeightPosition(0);
+        Position<Inertial> after = motion.At(Duration.FromSeconds(end)).WeightPosition(0);
+
+        // A one-sided difference: off by half the acceleration times the step.
+        Assert.Equal(motion.Release.VelocityInInertialAxes.X.MetersPerSecond, (after - before).X.Meters / Step, 0.01);
+        Assert.Equal(motion.Release.VelocityInInertialAxes.Y.MetersPerSecond, (after - before).Y.Meters / Step, 0.01);
+    }
+
+    [Fact]
+    public void Unequal_steps_and_even_steps_give_the_same_states()
+    {
+        DespinMotion motion = Hub.SizeCordLength(Weight, RotationalSpeed.Zero, LetGo.Radial).Deploy();
+        IReadOnlyList<DespinState> even = motion.History(11);
+        IReadOnlyList<DespinState> given = motion.History(even.Select(state => state.Time));
+
+        Assert.Equal(11, even.Count);
+        Assert.Equal(Duration.Zero, even[0].Time);
+        Assert.Equal(motion.LetGoTime.Seconds * 1.25, even[^1].Time.Seconds, 1e-12);
+        Assert.All(even.Zip(given), pair => Assert.Equal(pair.First.Spin, pair.Second.Spin));
+    }
+
+    [Fact]
+    public void Bad_arguments_are_refused_by_name()
+    {
+        void Refused(string name, Action act)
+        {
+            var error = Assert.Throws<ArgumentOutOfRangeException>(act);
+            Assert.Equal(name, error.ParamName);
+            Assert.NotNull(error.ActualValue);
+        }
+
+        MassMomentOfInertia inertia = Hub.SpinInertia;
+        Refused("spinInertia", () => _ = new DespinHub(-inertia, Hub.Radius, Hub.Spin));
+        Refused("radius", () => _ = new DespinHub(inertia, Length.Zero, Hub.Spin));
+        Refused("spin", () => _ = new DespinHub(inertia, Hub.Radius, RotationalSpeed.Zero));
+        Refused("spin", () => _ = new DespinHub(inertia, Hub.Radius, -Hub.Spin));
+        Refused("weightMass", () => Hub.Carrying(Mass.Zero, Length.FromMeters(1), LetGo.Tangent));
+        Refused("weightMass", () => Hub.SizeCordLength(-Weight, RotationalSpeed.Zero, LetGo.Tangent));
+        Refused("cordLength", () => Hub.Carrying(Weight, -Length.FromMeters(1), LetGo.Tangent));
+        Refused("cordLength", () => Hub.SizeWeightMass(Length.Zero, RotationalSpeed.Zero, LetGo.Tangent));
+        Refused("cordLineDensity", () => Hub.Carrying(Weight, Length.FromMeters(1), LetGo.Tangent, LinearDensity.FromKilogramsPerMeter(-1)));
+        Refused("weights", () => Hub.Carrying(Weight, Length.FromMeters(1), LetGo.Tangent, weights: 1));
+        Refused("angle", () => LetGo.AtCordAngle(Angle.FromDegrees(181)));
+        DespinMotion motion = Hub.Carrying(Weight, Length.FromMeters(1), LetGo.Tangent).Deploy();
+        Refused("time", () => motion.At(Duration.FromSeconds(-1)));
+        Refused("samples", () => motion.History(1));
+        Refused("weight", () => motion.At(Duration.Zero).WeightPosition(2));
+        Assert.Throws<ArgumentNullException>(() => Hub.Carrying(Weight, Length.FromMeters(1), null!));
+    }
+}
