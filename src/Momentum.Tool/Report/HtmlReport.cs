@@ -1,0 +1,194 @@
+using System.Security.Cryptography;
+using System.Text;
+using Momentum.Tool.Report.Model;
+using Momentum.Tool.Report.Pictures;
+
+namespace Momentum.Tool.Report;
+
+/// <summary>
+/// Writes a report as one HTML file that opens offline. A pure function: the same report gives the same bytes, whatever the
+/// clock, the culture or the machine.
+/// </summary>
+internal static class HtmlReport
+{
+    /// <summary>Renders the page.</summary>
+    /// <exception cref="ArgumentException">A figure or a curve of the report cannot be shown.</exception>
+    public static string Render(DespinReport report)
+    {
+        string style = Page.Fill(Page.Part("report.css"), new Dictionary<string, string>
+        {
+            ["hash"] = ShortHash(report.Case),
+        });
+        string script = report.Unwinding is null ? "" : Page.Part("report.js");
+        var slots = new Dictionary<string, Markup>
+        {
+            ["title"] = Markup.Of($"{report.Title}"),
+            ["style-hash"] = Markup.Trusted(Hash(style)),
+            ["script-hash"] = Markup.Trusted(Hash(script)),
+            ["style"] = Markup.Trusted(style),
+            ["script"] = Markup.Trusted(script),
+            ["summary"] = Markup.Of($"{report.Summary}"),
+            ["verdict"] = Verdict(report),
+            ["identity"] = Identity(report.Case),
+            ["answers"] = Answers(report.Answers),
+            ["requirements"] = Requirements(report.Requirements),
+            ["pictures"] = Pictures(report),
+            ["unwinding-link"] = Markup.Trusted(report.Unwinding is null ? "" : "<li><a href=\"#unwinding\">Unwinding</a></li>"),
+            ["unwinding"] = report.Unwinding is null ? Markup.None : Player(report.Unwinding),
+            ["spread"] = Spread(report),
+            ["assumptions"] = Assumptions(report.Assumptions),
+            ["checks"] = Checks(report.Checks),
+            ["cautions"] = Markup.Each(report.Cautions, c => Markup.Of($"<li>{c}</li>")),
+            ["inputs"] = Inputs(report.Inputs),
+            ["unused"] = Unused(report.Unused),
+            ["version"] = Markup.Of($"{report.Case.ToolVersion}"),
+            ["short-hash"] = Markup.Of($"{ShortHash(report.Case)}"),
+        };
+        return Page.Fill(Page.Part("report.html"), slots.ToDictionary(s => s.Key, s => s.Value.ToString()));
+    }
+
+    /// <summary>Enough digits to match a printed sheet by; hexadecimal only, since they also go into the style sheet.</summary>
+    private static string ShortHash(CaseIdentity source) => string.Concat(source.Sha256.Where(char.IsAsciiHexDigit).Take(16));
+
+    private static string Hash(string text) => "sha256-" + Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
+
+    private static Markup Verdict(DespinReport report)
+    {
+        int missed = report.Requirements.Count(r => r.Outcome == Outcome.NotMet);
+        int open = report.Requirements.Count(r => r.Outcome == Outcome.NotJudged);
+        int all = report.Requirements.Count;
+        (string kind, string sign, string words) = report.Verdict switch
+        {
+            Model.Verdict.CheckFailed => ("bad", "✗", "A check failed: do not use these figures"),
+            Model.Verdict.NotMet => ("bad", "✗", $"{missed} of {all} requirements not met"),
+            Model.Verdict.NotAllJudged => ("open", "○", $"{all - open} of {all} requirements met, {open} not judged"),
+            Model.Verdict.NothingRequired => ("open", "○", "The case states no requirement"),
+            _ => ("good", "✓", all == 1 ? "The requirement is met" : $"All {all} requirements met"),
+        };
+        return Markup.Of($"<p class=\"verdict {kind}\"><span aria-hidden=\"true\">{sign}</span> {words}</p>");
+    }
+
+    private static Markup Identity(CaseIdentity source) => Markup.Of($"""
+        <dl class="identity">
+        <div><dt>Case file</dt><dd>{source.FileName}</dd></div>
+        <div class="hash"><dt>SHA-256 of the case file</dt><dd><code>{source.Sha256}</code></dd></div>
+        <div><dt>Computed by</dt><dd>momentum {source.ToolVersion}</dd></div>
+        </dl>
+        """);
+
+    private static Markup Answers(IReadOnlyList<AnswerRow> answers) => Markup.Of($"""
+        <table class="answers">
+        <thead><tr><th scope="col">Quantity</th><th scope="col" class="number">Value</th><th scope="col">Unit</th></tr></thead>
+        <tbody>
+        {Markup.Each(answers, a => Markup.Of($"<tr{Class(a.Solved ? "solved" : "")}><th scope=\"row\">{a.Name}{(a.Solved ? Markup.Trusted(" <em>solved for</em>") : Markup.None)}{Note(a.Note)}</th><td class=\"number\">{Aligned(a.Value)}</td><td class=\"unit\">{a.Value.Unit}</td></tr>"))}
+        </tbody>
+        </table>
+        """);
+
+    private static Markup Requirements(IReadOnlyList<RequirementRow> requirements) => requirements.Count == 0
+        ? Markup.Trusted("<p class=\"absent\">The case states no requirement, so nothing was judged.</p>")
+        : Markup.Of($"""
+        <table class="requirements">
+        <thead><tr><th scope="col">Requirement</th><th scope="col" class="number">Limit</th><th scope="col" class="number">Computed</th><th scope="col">Outcome</th></tr></thead>
+        <tbody>
+        {Markup.Each(requirements, r => Markup.Of($"<tr><th scope=\"row\">{r.Name}{Note(r.Note)}</th><td class=\"number\">{r.Limit}</td><td class=\"number\">{r.Value?.ToString() ?? "–"}</td><td>{OutcomeOf(r.Outcome)}</td></tr>"))}
+        </tbody>
+        </table>
+        """);
+
+    private static Markup OutcomeOf(Outcome outcome) => Markup.Trusted(outcome switch
+    {
+        Outcome.Met => "<span class=\"outcome good\"><span aria-hidden=\"true\">✓</span> met</span>",
+        Outcome.NotMet => "<span class=\"outcome bad\"><span aria-hidden=\"true\">✗</span> not met</span>",
+        _ => "<span class=\"outcome open\"><span aria-hidden=\"true\">○</span> not judged</span>",
+    });
+
+    private static Markup Pictures(DespinReport report)
+    {
+        if (report.Unwinding is null && report.Charts.Count == 0)
+        {
+            return Markup.Trusted("<p class=\"absent\">This computation has no history to draw.</p>");
+        }
+
+        Markup paths = report.Unwinding is null ? Markup.None : CordPathsPicture.Draw(report.Unwinding);
+        Markup charts = Markup.Each(report.Charts.Index(), c => LineChartPicture.Draw(c.Item, $"chart-{c.Index + 1}"));
+        return Markup.Of($"<div class=\"pictures\">{paths}{charts}</div>");
+    }
+
+    private static Markup Player(Unwinding motion) => Markup.Trusted(Page.Fill(Page.Part("player.html"), new Dictionary<string, string>
+    {
+        ["stage"] = UnwindingStage.Draw(motion).ToString(),
+        ["data"] = UnwindingStage.Data(motion).ToString(),
+        ["spin-unit"] = Markup.Of($"{motion.SpinUnit}").ToString(),
+        ["strip"] = LineChartPicture.Plot(SpinStrip(motion), "strip", height: 210).ToString(),
+    }));
+
+    private static LineChart SpinStrip(Unwinding motion) => new()
+    {
+        Title = "Spin rate during the animation",
+        X = new ChartAxis("Time", "s"),
+        Y = new ChartAxis("Spin rate", motion.SpinUnit),
+        Series = [new ChartSeries("Spin rate", [.. motion.Frames.Select(f => f.Time)], [.. motion.Frames.Select(f => f.Spin)])],
+        FollowsAnimation = true,
+    };
+
+    private static Markup Spread(DespinReport report)
+    {
+        if (report.ResidualSpin is null && report.Sensitivity is null)
+        {
+            return Markup.Trusted("<p class=\"absent\">No spread was computed: the figures are those of the nominal design.</p>");
+        }
+
+        Markup histogram = report.ResidualSpin is null ? Markup.None : HistogramPicture.Draw(report.ResidualSpin, "residual-spin");
+        Markup sensitivity = report.Sensitivity is null ? Markup.None : SensitivityPicture.Draw(report.Sensitivity);
+        return Markup.Of($"<div class=\"pictures\">{histogram}{sensitivity}</div>");
+    }
+
+    private static Markup Assumptions(IReadOnlyList<string> assumptions) => Markup.Of($"""
+        <ul>{Markup.Each(assumptions, a => Markup.Of($"<li>{a}</li>"))}</ul>
+        """);
+
+    private static Markup Checks(IReadOnlyList<CheckRow> checks) => checks.Count == 0
+        ? Markup.Trusted("<p class=\"absent\">No check was run.</p>")
+        : Markup.Of($"""
+        <table class="checks">
+        <thead><tr><th scope="col">Check</th><th scope="col" class="number">Found</th><th scope="col" class="number">Allowed</th><th scope="col">Result</th></tr></thead>
+        <tbody>
+        {Markup.Each(checks, c => Markup.Of($"<tr><th scope=\"row\">{c.Name}</th><td class=\"number\">{c.Found}</td><td class=\"number\">{c.Allowed}</td><td>{ResultOf(c.Passed)}</td></tr>"))}
+        </tbody>
+        </table>
+        """);
+
+    private static Markup ResultOf(bool passed) => Markup.Trusted(passed
+        ? "<span class=\"outcome good\"><span aria-hidden=\"true\">✓</span> passed</span>"
+        : "<span class=\"outcome bad\"><span aria-hidden=\"true\">✗</span> failed</span>");
+
+    private static Markup Inputs(IReadOnlyList<InputRow> inputs) => Markup.Of($"""
+        <table class="inputs">
+        <thead><tr><th scope="col">Input</th><th scope="col">As given</th><th scope="col">Tolerance</th><th scope="col">In SI</th></tr></thead>
+        <tbody>
+        {Markup.Each(inputs, i => Markup.Of($"<tr><th scope=\"row\">{i.Name}<small><code>{i.Key}</code></small></th><td>{i.Given}</td><td>{i.Tolerance}</td><td>{i.Si?.ToString() ?? ""}</td></tr>"))}
+        </tbody>
+        </table>
+        """);
+
+    private static Markup Unused(IReadOnlyList<UnusedKey> unused) => unused.Count == 0 ? Markup.None : Markup.Of($"""
+        <h3>Read, not used yet</h3>
+        <p>These keys of the case file were read and found valid, and have no effect on any figure here.</p>
+        <ul class="unused">{Markup.Each(unused, u => Markup.Of($"<li><code>{u.Key}</code>{Note(u.Reason)}</li>"))}</ul>
+        """);
+
+    private static Markup Note(string note) => note.Length == 0 ? Markup.None : Markup.Of($"<small>{note}</small>");
+
+    private static Markup Class(string name) => name.Length == 0 ? Markup.None : Markup.Of($" class=\"{name}\"");
+
+    /// <summary>A number in two boxes, so that the points of a column stand under each other.</summary>
+    private static Markup Aligned(Figure figure)
+    {
+        string number = figure.Number;
+        int point = number.IndexOf('.', StringComparison.Ordinal);
+        return point < 0 || number.Contains('×', StringComparison.Ordinal)
+            ? Markup.Of($"{number}<span class=\"decimals\"></span>")
+            : Markup.Of($"{number[..point]}<span class=\"decimals\">{number[point..]}</span>");
+    }
+}

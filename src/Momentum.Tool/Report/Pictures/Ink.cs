@@ -1,0 +1,54 @@
+using OxyPlot;
+
+namespace Momentum.Tool.Report.Pictures;
+
+/// <summary>
+/// What a stroke or a fill of a picture stands for. The plotting library paints each with a colour that is only a token;
+/// the token becomes a CSS class in <see cref="PlotSvg"/>, so that the style sheet chooses the colour for screen, dark
+/// screen and paper.
+/// </summary>
+internal static class Ink
+{
+    private static readonly string[] Names =
+        ["text", "axis", "grid", "event", "mark", "bar", "curve-1", "curve-2", "curve-3", "curve-4", "curve-5", "curve-6"];
+
+    private static readonly LineStyle[] Dashes =
+        [LineStyle.Solid, LineStyle.Dash, LineStyle.DashDot, LineStyle.Dot, LineStyle.LongDash, LineStyle.LongDashDotDot];
+
+    public static OxyColor Text { get; } = Token(0);
+
+    public static OxyColor Axis { get; } = Token(1);
+
+    public static OxyColor Grid { get; } = Token(2);
+
+    public static OxyColor Event { get; } = Token(3);
+
+    public static OxyColor Mark { get; } = Token(4);
+
+    public static OxyColor Bar { get; } = Token(5);
+
+    /// <summary>How many curves stay apart.</summary>
+    public static int CurveCount => Dashes.Length;
+
+    /// <summary>Colour token of a curve, counted from 0.</summary>
+    public static OxyColor Curve(int index) => Token(6 + index);
+
+    /// <summary>Dash pattern of a curve: colour is never the only difference.</summary>
+    public static LineStyle Dash(int index) => Dashes[index];
+
+    /// <summary>The CSS class of a colour the plotting library wrote, or null for one that is not a token.</summary>
+    public static string? ClassOf(string svgColour)
+    {
+        for (int i = 0; i < Names.Length; i++)
+        {
+            if (svgColour == $"rgb(1,0,{i})")
+            {
+                return Names[i];
+            }
+        }
+
+        return null;
+    }
+
+    private static OxyColor Token(int index) => OxyColor.FromRgb(1, 0, (byte)index);
+}

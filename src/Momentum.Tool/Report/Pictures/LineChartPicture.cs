@@ -1,0 +1,131 @@
+using System.Globalization;
+using Momentum.Tool.Report.Model;
+using OxyPlot;
+using OxyPlot.Annotations;
+using OxyPlot.Series;
+
+namespace Momentum.Tool.Report.Pictures;
+
+/// <summary>Draws a <see cref="LineChart"/>.</summary>
+internal static class LineChartPicture
+{
+    private const double Height = 250;
+
+    /// <summary>The whole figure: heading, legend, plot, caption.</summary>
+    /// <exception cref="ArgumentException">The chart has no curve, too many, or a curve of unequal or too few values.</exception>
+    public static Markup Draw(LineChart chart, string id, double height = Height) => Markup.Of($"""
+        <figure>
+        <figcaption><h3>{chart.Title}</h3><p class="axis-name">{chart.Y.ToString()}</p>{Legend(chart)}</figcaption>
+        {Plot(chart, id, height)}
+        {(chart.Caption.Length == 0 ? Markup.None : Markup.Of($"<p class=\"caption\">{chart.Caption}</p>"))}
+        </figure>
+        """);
+
+    /// <summary>The plot alone.</summary>
+    public static Markup Plot(LineChart chart, string id, double height)
+    {
+        Check(chart);
+        PlotModel plot = PlotSvg.Empty(chart.X, xPadding: 0.02);
+        EventLines.Add(plot, chart.Events, chart.Series.Min(s => s.X[0]), chart.Series.Max(s => s.X[^1]));
+        for (int i = 0; i < chart.Series.Count; i++)
+        {
+            plot.Series.Add(Curve(chart.Series[i], i));
+        }
+
+        foreach (ChartMark mark in chart.Marks)
+        {
+            plot.Annotations.Add(Mark(mark, chart));
+        }
+
+        return PlotSvg.Draw(plot, id, height, Describe(chart), chart.FollowsAnimation);
+    }
+
+    /// <summary>The chart in words, for those who cannot see it.</summary>
+    public static string Describe(LineChart chart)
+    {
+        string curves = string.Join(' ', chart.Series.Select(s => Describe(s, chart)));
+        string marks = string.Concat(chart.Marks.Select(m => $" Marked: {m.Label}."));
+        string events = string.Concat(chart.Events.Select(e => $" {e.Label} at {new Figure(e.X, chart.X.Unit, 3)}."));
+        return $"{chart.Title}: {chart.Y.Name} against {chart.X.Name}. {curves}{marks}{events}";
+    }
+
+    private static string Describe(ChartSeries series, LineChart chart)
+    {
+        int low = IndexOfExtreme(series.Y, -1);
+        int high = IndexOfExtreme(series.Y, 1);
+        string name = chart.Series.Count > 1 ? series.Name + ": f" : "F";
+        return $"{name}rom {Y(0)} at {X(0)} to {Y(series.Y.Count - 1)} at {X(series.X.Count - 1)}; "
+            + $"lowest {Y(low)} at {X(low)}, highest {Y(high)} at {X(high)}.";
+
+        Figure X(int i) => new(series.X[i], chart.X.Unit, 3);
+        Figure Y(int i) => new(series.Y[i], chart.Y.Unit, 3, zeroBelow: 1e-9 * (Math.Abs(series.Y[high]) + Math.Abs(series.Y[low])));
+    }
+
+    private static int IndexOfExtreme(IReadOnlyList<double> values, int sign)
+    {
+        int best = 0;
+        for (int i = 1; i < values.Count; i++)
+        {
+            best = sign * values[i] > sign * values[best] ? i : best;
+        }
+
+        return best;
+    }
+
+    private static Markup Legend(LineChart chart) => chart.Series.Count < 2 ? Markup.None : Markup.Of($"""
+        <ul class="legend">{Markup.Each(chart.Series.Select((s, i) => (s.Name, Number: i + 1)), s => Markup.Of(
+            $"<li><svg viewBox=\"0 0 36 8\" aria-hidden=\"true\"><line class=\"stroke-curve-{s.Number} dash-{s.Number}\" x1=\"1\" x2=\"35\" y1=\"4\" y2=\"4\"/></svg>{s.Name}</li>"))}</ul>
+        """);
+
+    private static LineSeries Curve(ChartSeries series, int index)
+    {
+        var curve = new LineSeries
+        {
+            Color = Ink.Curve(index),
+            LineStyle = Ink.Dash(index),
+            StrokeThickness = 2,
+            LineJoin = LineJoin.Round,
+        };
+        curve.Points.AddRange(series.X.Zip(series.Y, (x, y) => new DataPoint(x, y)));
+        return curve;
+    }
+
+    private static PointAnnotation Mark(ChartMark mark, LineChart chart)
+    {
+        double left = chart.Series.Min(s => s.X[0]);
+        double right = chart.Series.Max(s => s.X[^1]);
+        bool inRightHalf = mark.X - left > (right - left) / 2;
+        return new PointAnnotation
+        {
+            X = mark.X,
+            Y = mark.Y,
+            Shape = MarkerType.Circle,
+            Size = 4,
+            Fill = Ink.Mark,
+            Text = mark.Label,
+            TextColor = Ink.Mark,
+            TextMargin = 6,
+            TextHorizontalAlignment = inRightHalf ? HorizontalAlignment.Right : HorizontalAlignment.Left,
+            TextVerticalAlignment = VerticalAlignment.Middle,
+            Layer = AnnotationLayer.AboveSeries,
+        };
+    }
+
+    private static void Check(LineChart chart)
+    {
+        if (chart.Series.Count == 0 || chart.Series.Count > Ink.CurveCount)
+        {
+            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+                $"The chart '{chart.Title}' has {chart.Series.Count} curves; 1 to {Ink.CurveCount} can be told apart."), nameof(chart));
+        }
+
+        foreach (ChartSeries series in chart.Series)
+        {
+            if (series.X.Count != series.Y.Count || series.X.Count < 2)
+            {
+                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+                    $"The curve '{series.Name}' of '{chart.Title}' has {series.X.Count} abscissae and {series.Y.Count} ordinates; give as many of each, two or more."), nameof(chart));
+            }
+        }
+    }
+}

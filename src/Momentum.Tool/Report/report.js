@@ -1,0 +1,162 @@
+// Plays the computed frames. Nothing is computed here but the straight line between two neighbouring frames.
+"use strict";
+(() => {
+  const $ = id => document.getElementById(id);
+  const frames = JSON.parse($("frames").textContent);
+  const times = frames.time_s;
+  const end = times[times.length - 1];
+  const radius = frames.hub_radius_m;
+  const still = matchMedia("(prefers-reduced-motion: reduce)");
+  const stillInterval = 700; // ms between stills for those who asked for less motion
+  const stills = 12;
+  const slider = $("time");
+  const speed = $("speed");
+  const play = $("play");
+  const cursors = [...document.querySelectorAll(".cursor")].map(line => ({
+    line, origin: +line.dataset.origin, scale: +line.dataset.scale, inPlayer: $("player").contains(line),
+  }));
+  let now = frames.poster_s;
+  let playing = false;
+  let untouched = true;
+  let before = 0;
+
+  // The frame at or before a time, and how far towards the next.
+  function locate(time) {
+    let low = 0;
+    let high = times.length - 1;
+    while (high - low > 1) {
+      const middle = (low + high) >> 1;
+      if (times[middle] <= time) { low = middle; } else { high = middle; }
+    }
+    const span = times[high] - times[low];
+    return { low, high, part: span > 0 ? Math.min(1, Math.max(0, (time - times[low]) / span)) : 1 };
+  }
+
+  const between = (column, { low, high, part }) => column[low] + (column[high] - column[low]) * part;
+
+  const shown = (value, decimals) => {
+    const text = value.toFixed(decimals);
+    return (Number(text) === 0 ? text.replace("-", "") : text).replace("-", "\u2212");
+  };
+
+  const phaseAt = time => frames.phases.findLast(p => p.start_s <= time) ?? frames.phases[0];
+
+  // Still wound: from the tangent point forward along the hub to the cord's end.
+  function arc(from, angle, r) {
+    if (angle <= 0) { return ""; }
+    const turn = Math.min(angle, 2 * Math.PI - 1e-4);
+    const at = a => `${r * Math.cos(a)} ${r * Math.sin(a)}`;
+    return `M${at(from)}A${r} ${r} 0 ${turn > Math.PI ? 1 : 0} 1 ${at(from + turn)}`;
+  }
+
+  function draw() {
+    const at = locate(now);
+    const degrees = between(frames.hub_rad, at) * 180 / Math.PI;
+    $("hub").setAttribute("transform", `rotate(${degrees})`);
+    frames.cords.forEach((cord, index) => {
+      const x = between(cord.x_m, at);
+      const y = between(cord.y_m, at);
+      const tangent = between(cord.tangent_rad, at);
+      const attached = cord.attached[at.low] === 1;
+      const number = index + 1;
+      const set = (element, values) => {
+        for (const [name, value] of Object.entries(values)) { element.setAttribute(name, value); }
+      };
+      set($(`weight-${number}`), { cx: x, cy: y });
+      set($(`cord-${number}`), {
+        x1: radius * Math.cos(tangent), y1: radius * Math.sin(tangent), x2: x, y2: y,
+        visibility: attached ? "visible" : "hidden",
+      });
+      $(`wound-${number}`).setAttribute("d", attached ? arc(tangent, between(cord.wound_rad, at), radius) : "");
+      let trail = "";
+      for (let i = 0; i <= at.low; i++) { trail += `${cord.x_m[i]},${cord.y_m[i]} `; }
+      $(`trail-${number}`).setAttribute("points", `${trail}${x},${y}`);
+    });
+    for (const { line, origin, scale, inPlayer } of cursors) {
+      if (untouched && !inPlayer) { continue; } // a line nobody asked for would puzzle a reader of the pictures
+      line.setAttribute("x1", origin + scale * now);
+      line.setAttribute("x2", origin + scale * now);
+    }
+    const phase = phaseAt(now);
+    const time = shown(now, frames.decimals.time);
+    const spin = shown(between(frames.spin, at), frames.decimals.spin);
+    $("read-time").textContent = time;
+    $("read-spin").textContent = spin;
+    $("read-phase").textContent = phase.name;
+    $("read-length").textContent = shown(between(frames.free_length_m, at), frames.decimals.length);
+    $("read-tension").textContent = shown(between(frames.tension_n, at), frames.decimals.tension);
+    slider.value = now;
+    slider.setAttribute("aria-valuetext", `${time} seconds, ${phase.name}, ${spin} ${frames.spin_unit}`);
+    document.querySelectorAll("#phases button").forEach((button, index) =>
+      button.setAttribute("aria-current", String(frames.phases[index] === phase)));
+  }
+
+  function goTo(time) {
+    untouched = false;
+    now = Math.min(end, Math.max(0, time));
+    draw();
+  }
+
+  function tick(stamp) {
+    if (!playing) { return; }
+    const elapsed = stamp - before;
+    if (!still.matches) {
+      before = stamp;
+      goTo(now + elapsed / 1000 * Number(speed.value));
+    } else if (elapsed >= stillInterval) {
+      before = stamp;
+      goTo(now + end / stills);
+    }
+    if (now >= end) { stop(); } else { requestAnimationFrame(tick); }
+  }
+
+  function start() {
+    if (untouched || now >= end) { goTo(0); }
+    playing = true;
+    before = performance.now();
+    play.textContent = "Pause";
+    requestAnimationFrame(tick);
+  }
+
+  function stop() {
+    playing = false;
+    play.textContent = "Play";
+  }
+
+  const toggle = () => playing ? stop() : start();
+
+  slider.max = end;
+  slider.step = end / 400;
+  slider.addEventListener("input", () => { stop(); goTo(Number(slider.value)); });
+  play.addEventListener("click", toggle);
+  $("player").addEventListener("keydown", event => {
+    const ownsSpace = ["BUTTON", "SELECT"].includes(event.target.tagName);
+    if (event.key === " " && !ownsSpace) {
+      event.preventDefault();
+      toggle();
+    }
+  });
+
+  // The fastest speed at which the whole takes six seconds or more.
+  const speeds = [...speed.options].map(option => Number(option.value));
+  speed.value = String(speeds.find(s => end / s >= 6) ?? speeds[speeds.length - 1]);
+
+  frames.phases.forEach((phase, index) => {
+    const button = document.createElement("button");
+    button.type = "button";
+    button.textContent = phase.name;
+    button.addEventListener("click", () => { stop(); goTo(phase.start_s); });
+    const item = document.createElement("li");
+    item.append(button);
+    $("phases").append(item);
+    const next = frames.phases[index + 1]?.start_s ?? end;
+    const segment = document.createElementNS("http://www.w3.org/2000/svg", "rect");
+    segment.setAttribute("x", 1000 * phase.start_s / end);
+    segment.setAttribute("width", Math.max(0, 1000 * (next - phase.start_s) / end - 2));
+    segment.setAttribute("height", 6);
+    segment.setAttribute("class", `phase-${index % 2}`);
+    $("ribbon").append(segment);
+  });
+
+  draw();
+})();

@@ -1,0 +1,219 @@
+using Momentum.Tool.Report.Model;
+
+namespace Momentum.Tool.Tests.Report;
+
+/// <summary>A full report of an invented stage, with every section filled.</summary>
+internal static class SampleReport
+{
+    private const double Rpm = Math.PI / 30;
+    private const double Inertia = 18.4;
+    private const double Weights = 1.24;
+    private const double Radius = 0.43;
+
+    public static PlanarMotion Motion { get; } = new(
+        Inertia, Weights, Radius, PlanarMotion.RadialLengthToZero(Inertia, Weights, Radius), 72 * Rpm);
+
+    public static DespinReport Full { get; } = Make();
+
+    private static DespinReport Make()
+    {
+        Unwinding unwinding = MakeUnwinding();
+        double letGo = unwinding.LetGo!.Value;
+        UnwindingFrame[] attached = [.. unwinding.Frames.Where(f => f.Time <= letGo)];
+        UnwindingFrame peak = attached.MaxBy(f => f.Tension)!;
+        ChartEvent[] events = [new(Motion.UnwindingEnds, "cord fully out"), new(letGo, "let-go")];
+        double[] times = [.. attached.Select(f => f.Time)];
+        double[] all = [.. unwinding.Frames.Select(f => f.Time)];
+        double[] weightSpeed = [.. Enumerable.Range(1, attached.Length - 1).Select(i => Speed(attached[i - 1], attached[i]))];
+        return new DespinReport
+        {
+            Title = "Harrier-Reed upper stage, instrument deck",
+            Summary = $"Two weights of 0.62 kg on cords of {new Figure(Motion.Length, "m")} each take the stage from 72 rpm to 0 rpm in {new Figure(letGo, "s", 3)}, let go radially.",
+            Case = new CaseIdentity("harrier-reed.toml", "9f2c4b1e7a60d35c8e1f0b7a4d92c6e3b58f7710a2c94de6f3017bb5d8e4a96c", "0.1.0"),
+            Answers =
+            [
+                new("Cord length, each", new(Motion.Length, "m"), "free length from the drum to the weight's centre", Solved: true),
+                new("Weight mass, each", new(0.62, "kg")),
+                new("Initial spin rate", new(72, "rpm")),
+                new("Final spin rate", new(0, "rpm"), "after both weights have gone"),
+                new("Unwinding takes", new(Motion.UnwindingEnds, "s"), "release to cord fully out"),
+                new("Let-go after", new(letGo, "s"), "release to radial cord"),
+                new("Hub turns through", new(attached[^1].HubAngle * 180 / Math.PI, "°"), "release to let-go"),
+                new("Peak tension, each cord", new(peak.Tension, "N"), $"at {new Figure(peak.Time, "s", 3)}, at {new Figure(peak.Spin, "rpm", 3)}"),
+                new("Weight speed at let-go", new(weightSpeed[^1], "m/s"), "in axes that do not turn"),
+            ],
+            Requirements =
+            [
+                new("Final spin rate", "< 2 rpm", new(0, "rpm"), Outcome.Met, "nominal; 99.7 % of cases asked for"),
+                new("Cord margin", "> 3", new(4.61, ""), Outcome.Met, "breaking load over peak tension"),
+                new("Wobble", "< 5°", null, Outcome.NotJudged, "needs the three-dimensional motion"),
+            ],
+            Unwinding = unwinding,
+            Charts =
+            [
+                new LineChart
+                {
+                    Title = "Spin rate",
+                    X = new("Time", "s"),
+                    Y = new("Hub spin rate", "rpm"),
+                    Series = [new("Hub", all, [.. unwinding.Frames.Select(f => f.Spin)])],
+                    Events = events,
+                    FollowsAnimation = true,
+                },
+                new LineChart
+                {
+                    Title = "Cord tension",
+                    X = new("Time", "s"),
+                    Y = new("Tension, each cord", "N"),
+                    Series = [new("Each cord", times, [.. attached.Select(f => f.Tension)])],
+                    Events = events,
+                    Marks = [new(peak.Time, peak.Tension, $"peak {new Figure(peak.Tension, "N")}")],
+                    FollowsAnimation = true,
+                },
+                new LineChart
+                {
+                    Title = "Speed of the weights",
+                    X = new("Time", "s"),
+                    Y = new("Speed, axes that do not turn", "m/s"),
+                    Series = [new("Each weight", times[1..], weightSpeed)],
+                    Events = events,
+                    FollowsAnimation = true,
+                },
+                new LineChart
+                {
+                    Title = "Where the energy is",
+                    X = new("Time", "s"),
+                    Y = new("Kinetic energy", "J"),
+                    Series =
+                    [
+                        new("Hub", times, [.. attached.Select(f => 0.5 * Inertia * f.Spin * Rpm * f.Spin * Rpm)]),
+                        new("Both weights", times[1..], [.. weightSpeed.Select(v => 0.5 * Weights * v * v)]),
+                        new("Sum", times[1..], [.. weightSpeed.Select((v, i) => (0.5 * Weights * v * v) + (0.5 * Inertia * Math.Pow(attached[i + 1].Spin * Rpm, 2)))]),
+                    ],
+                    Events = events,
+                    FollowsAnimation = true,
+                },
+                Trade(),
+            ],
+            ResidualSpin = new Histogram
+            {
+                Title = "Residual spin rate",
+                X = new("Final spin rate", "rpm"),
+                Edges = [.. Enumerable.Range(-10, 21).Select(i => i * 0.25)],
+                Counts = [.. Enumerable.Range(-10, 20).Select(i => (long)(2000 * Math.Exp(-Math.Pow((i + 0.5) * 0.25 / 0.8, 2) / 2)))],
+                Events = [new(-2, "limit"), new(2, "limit")],
+                Caption = "20 000 sampled cases.",
+            },
+            Sensitivity = new Sensitivity(
+                new("final spin rate", "rpm"),
+                [
+                    new("Spin inertia", "± 2 %", 0.72, -0.72),
+                    new("Cord angle at let-go", "± 4°", 0.31, -0.28),
+                    new("Weight mass", "± 1 g", 0.058, -0.058),
+                    new("Hub radius", "± 0.3 mm", -0.011, 0.011),
+                ],
+                "Low and high end of each tolerance, one standard deviation."),
+            Assumptions =
+            [
+                "Planar motion: spin about a principal axis through the centre of mass, no wobble.",
+                "Both weights and both cords are alike and are released together.",
+                "Cords are massless and do not stretch.",
+                "Winding opposes the spin, so that the cords leave the drum tangentially and trail.",
+                "No friction on the drum, no outside torque.",
+            ],
+            Checks =
+            [
+                new("Angular momentum at let-go against the start", true, "3.1 × 10⁻¹⁴", "1.0 × 10⁻¹²"),
+                new("Kinetic energy at let-go against the start", true, "1.7 × 10⁻¹³", "1.0 × 10⁻¹²"),
+                new("Closed form against numeric integration, final spin rate", true, "4.0 × 10⁻¹² rpm", "7.2 × 10⁻⁹ rpm"),
+                new("Principal moments obey the triangle inequality", true, "18.4 < 31.5 + 32.1 kg·m²"),
+            ],
+            Cautions = [$"In this design each weight leaves at {new Figure(weightSpeed[^1], "m/s", 3)} with {new Figure(0.31 * weightSpeed[^1] * weightSpeed[^1], "J", 3)}."],
+            Inputs =
+            [
+                new("vehicle.mass", "Mass of the vehicle", "182 kg", "± 0.5 %"),
+                new("vehicle.inertia.zz", "Spin inertia about the centre of mass", "18.4 kg*m^2", "± 2 %", new(18.4, "kg·m²")),
+                new("spin.rate", "Initial spin rate", "72 rpm", "± 2 %", new(72 * Rpm, "rad/s")),
+                new("despin.hub_radius", "Hub radius to the cord's centreline", "430 mm", "± 0.3 mm", new(0.43, "m", 3)),
+                new("despin.weights", "Number of weights", "2"),
+                new("despin.weight_mass", "Mass of each weight", "0.62 kg", "± 1 g"),
+                new("despin.final_rate", "Final spin rate", "0 rpm", "", new(0, "rad/s")),
+                new("despin.let_go", "Let-go", "radial"),
+                new("despin.cord.breaking_load", "Breaking load of the cord", "2.1 kN", "", new(2100, "N")),
+            ],
+            Unused =
+            [
+                new("despin.second_weight_delay", "needs the three-dimensional motion"),
+                new("despin.cord.stiffness", "needs elastic cords"),
+            ],
+        };
+    }
+
+    private static Unwinding MakeUnwinding()
+    {
+        var frames = new List<UnwindingFrame>();
+        double wound = Motion.Length / Motion.Radius;
+        foreach ((double time, double hub, double spin, double tension, double tangent, double cord, double free) in Motion.ToRadial(240))
+        {
+            double x = (Radius * Math.Cos(tangent)) + (free * Math.Cos(cord));
+            double y = (Radius * Math.Sin(tangent)) + (free * Math.Sin(cord));
+            double still = Math.Max(0, hub + wound - tangent);
+            frames.Add(new UnwindingFrame(time, hub, spin / Rpm, free, tension,
+            [
+                new CordFrame(tangent, still, x, y, Attached: true),
+                new CordFrame(tangent + Math.PI, still, -x, -y, Attached: true),
+            ]));
+        }
+
+        UnwindingFrame before = frames[^2];
+        UnwindingFrame last = frames[^1];
+        double dt = last.Time - before.Time;
+        double vx = (last.Cords[0].WeightX - before.Cords[0].WeightX) / dt;
+        double vy = (last.Cords[0].WeightY - before.Cords[0].WeightY) / dt;
+        for (int i = 1; i <= 40; i++)
+        {
+            double after = i * 0.005;
+            double x = last.Cords[0].WeightX + (vx * after);
+            double y = last.Cords[0].WeightY + (vy * after);
+            frames.Add(new UnwindingFrame(last.Time + after, last.HubAngle + (last.Spin * Rpm * after), last.Spin, 0, 0,
+            [
+                last.Cords[0] with { WeightX = x, WeightY = y, Attached = false },
+                last.Cords[1] with { WeightX = -x, WeightY = -y, Attached = false },
+            ]));
+        }
+
+        return new Unwinding
+        {
+            HubRadius = Radius,
+            SpinUnit = "rpm",
+            Frames = frames,
+            Phases = [new("unwinding", 0), new("hinging", Motion.UnwindingEnds), new("free flight", last.Time)],
+            LetGo = last.Time,
+        };
+    }
+
+    private static LineChart Trade()
+    {
+        double[] masses = [.. Enumerable.Range(0, 61).Select(i => 0.2 + (i * 0.02))];
+        return new LineChart
+        {
+            Title = "Trade: cord length against weight mass",
+            X = new("Weight mass, each", "kg"),
+            Y = new("Cord length, each", "m"),
+            Series =
+            [
+                new("let go radially", masses, [.. masses.Select(m => PlanarMotion.RadialLengthToZero(Inertia, 2 * m, Radius))]),
+                new("let go at the tangent", masses, [.. masses.Select(m => Math.Sqrt((Radius * Radius) + (Inertia / (2 * m))))]),
+            ],
+            Marks = [new(0.62, Motion.Length, "this design")],
+            Caption = "Every point takes 72 rpm to 0 rpm.",
+        };
+    }
+
+    private static double Speed(UnwindingFrame a, UnwindingFrame b)
+    {
+        double dx = b.Cords[0].WeightX - a.Cords[0].WeightX;
+        double dy = b.Cords[0].WeightY - a.Cords[0].WeightY;
+        return Math.Sqrt((dx * dx) + (dy * dy)) / (b.Time - a.Time);
+    }
+}
