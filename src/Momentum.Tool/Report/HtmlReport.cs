@@ -165,9 +165,9 @@ internal static class HtmlReport
 
     private static Markup Inputs(IReadOnlyList<InputRow> inputs) => Markup.Of($"""
         <table class="inputs">
-        <thead><tr><th scope="col">Input</th><th scope="col">As given</th><th scope="col">Tolerance</th><th scope="col">In SI</th></tr></thead>
+        <thead><tr><th scope="col">Input</th><th scope="col">As given, with tolerance</th><th scope="col">In SI</th></tr></thead>
         <tbody>
-        {Markup.Each(inputs, i => Markup.Of($"<tr><th scope=\"row\">{i.Name}<small><code>{i.Key}</code></small></th><td>{i.Given}</td><td>{i.Tolerance}</td><td>{i.Si?.ToString() ?? ""}</td></tr>"))}
+        {Markup.Each(inputs, i => Markup.Of($"<tr><th scope=\"row\">{i.Name}<small><code>{i.Key}</code></small></th><td class=\"given\">{i.Given}{Note(i.Tolerance)}</td><td class=\"si\">{i.Si?.ToString() ?? ""}</td></tr>"))}
         </tbody>
         </table>
         """);

@@ -19,7 +19,7 @@ internal static class SampleReport
     {
         Unwinding unwinding = MakeUnwinding();
         double letGo = unwinding.LetGo!.Value;
-        UnwindingFrame[] attached = [.. unwinding.Frames.Where(f => f.Time <= letGo)];
+        UnwindingFrame[] attached = [.. unwinding.Frames.Where(f => f.Cords[0].Attached)];
         UnwindingFrame peak = attached.MaxBy(f => f.Tension)!;
         ChartEvent[] events = [new(Motion.UnwindingEnds, "cord fully out"), new(letGo, "let-go")];
         double[] times = [.. attached.Select(f => f.Time)];
@@ -170,7 +170,7 @@ internal static class SampleReport
         double dt = last.Time - before.Time;
         double vx = (last.Cords[0].WeightX - before.Cords[0].WeightX) / dt;
         double vy = (last.Cords[0].WeightY - before.Cords[0].WeightY) / dt;
-        for (int i = 1; i <= 40; i++)
+        for (int i = 0; i <= 40; i++)
         {
             double after = i * 0.005;
             double x = last.Cords[0].WeightX + (vx * after);

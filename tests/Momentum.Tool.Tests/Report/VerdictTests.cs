@@ -1,0 +1,24 @@
+using Momentum.Tool.Report.Model;
+
+namespace Momentum.Tool.Tests.Report;
+
+public sealed class VerdictTests
+{
+    [Theory]
+    [InlineData(true, new[] { "Met", "Met" }, "Met")]
+    [InlineData(true, new[] { "Met", "NotJudged" }, "NotAllJudged")]
+    [InlineData(true, new[] { "NotJudged", "NotMet" }, "NotMet")]
+    [InlineData(true, new string[0], "NothingRequired")]
+    [InlineData(false, new[] { "Met" }, "CheckFailed")]
+    [InlineData(false, new[] { "NotMet" }, "CheckFailed")]
+    public void Verdict_is_the_worst_of_checks_and_requirements(bool checkPassed, string[] outcomes, string verdict)
+    {
+        DespinReport report = SampleReport.Full with
+        {
+            Checks = [new("check", checkPassed, "1", "1")],
+            Requirements = [.. outcomes.Select(o => new RequirementRow("r", "< 1", null, Enum.Parse<Outcome>(o)))],
+        };
+
+        Assert.Equal(verdict, report.Verdict.ToString());
+    }
+}
