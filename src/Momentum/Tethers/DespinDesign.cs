@@ -53,6 +53,17 @@ public sealed record DespinDesign
     /// </exception>
     public DespinMotion Deploy() => new(this);
 
+    /// <summary>The same motion by numerical integration of Lagrange's equations, as a check.</summary>
+    /// <param name="relativeTolerance">Relative error allowed a step, 1e-15 to 1e-3.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The tolerance is outside its range.</exception>
+    /// <exception cref="Numerics.ComputationRefusedException">
+    /// The let-go rule is never met, the integration cannot go on, or momentum and energy do not close.
+    /// </exception>
+    public IntegratedDespin Integrate(double relativeTolerance = 1e-13) => relativeTolerance is >= 1e-15 and <= 1e-3
+        ? new(this, relativeTolerance)
+        : throw new ArgumentOutOfRangeException(
+            nameof(relativeTolerance), relativeTolerance, "The relative tolerance must be from 1e-15 to 1e-3.");
+
     internal static double Check(int weights, Mass weightMass, LinearDensity cordLineDensity, LetGo letGo)
     {
         CheckCords(weights, cordLineDensity, letGo);

@@ -1,3 +1,5 @@
+using System.Globalization;
+using Momentum.Numerics;
 using Momentum.Quantities;
 using UnitsNet;
 
@@ -12,4 +14,30 @@ namespace Momentum.Tethers;
 /// <param name="MomentumClosure">Largest departure of angular momentum over the motion, relative to the start.</param>
 /// <param name="EnergyClosure">Largest departure of energy over the motion, relative to the start.</param>
 public readonly record struct DespinLedger(
-    AngularMomentum AngularMomentum, Energy Energy, double MomentumClosure, double EnergyClosure);
+    AngularMomentum AngularMomentum, Energy Energy, double MomentumClosure, double EnergyClosure)
+{
+    internal static DespinLedger Close(DespinDesign design, IEnumerable<DespinState> states, double allowed)
+    {
+        double spin = design.Hub.Spin.RadiansPerSecond;
+        double momentum = design.Cords.Carried * spin;
+        double energy = 0.5 * momentum * spin;
+        double momentumClosure = 0;
+        double energyClosure = 0;
+        foreach (DespinState state in states)
+        {
+            momentumClosure = Math.Max(
+                momentumClosure, Math.Abs((state.AngularMomentum.KilogramSquareMetersPerSecond / momentum) - 1));
+            energyClosure = Math.Max(energyClosure, Math.Abs((state.Energy.Total.Joules / energy) - 1));
+        }
+
+        if (!(momentumClosure <= allowed && energyClosure <= allowed))
+        {
+            throw new ComputationRefusedException(string.Create(
+                CultureInfo.InvariantCulture,
+                $"Angular momentum and energy of the computed motion do not close (relative departure {momentumClosure:g3} and {energyClosure:g3}, allowed {allowed:g3}). The inertia, masses and lengths given are too far apart for the arithmetic; check their units."));
+        }
+
+        return new DespinLedger(
+            AngularMomentum.FromKilogramSquareMetersPerSecond(momentum), Energy.FromJoules(energy), momentumClosure, energyClosure);
+    }
+}

@@ -45,6 +45,9 @@ internal readonly struct PlanarCords
     /// <summary>Spin inertia with the weights stowed and the cords wound (A).</summary>
     internal double Carried => _carried;
 
+    /// <summary>Spin inertia of the hub alone.</summary>
+    internal double Hub => _hub;
+
     internal double Weights => _weights;
 
     internal double Density => _density;

@@ -82,17 +82,7 @@ internal static class Sizing
 
         double reach = length + (radius * Math.Sin(angle));
         double guess = hub / (reach * reach);
-        double low = guess;
         double high = guess;
-        for (int i = 0; Miss(low) <= 0; i++)
-        {
-            low = i < 40
-                ? low / 2
-                : throw new ComputationRefusedException(
-                    $"The cords alone, without weights, leave less spin than asked for: {Share(Miss(low) + ratio)} of the initial spin " +
-                    $"against {Share(ratio)}. Shorten the cords or take lighter ones.");
-        }
-
         for (int i = 0; Miss(high) > 0; i++)
         {
             high = i < 60
@@ -102,11 +92,33 @@ internal static class Sizing
                     $"{Share(ratio)} is asked for. Lengthen the cords, or let go later (up to radial).");
         }
 
-        return Math.Exp(Root(x => Miss(Math.Exp(x)), Math.Log(low), Math.Log(high)));
+        double low = high / 2;
+        for (int i = 0; Miss(low) <= 0; i++)
+        {
+            (low, high) = i < 40
+                ? (low / 2, low)
+                : throw new ComputationRefusedException(
+                    $"The cords alone, without weights, leave less spin than asked for: {Share(Miss(low) + ratio)} of the initial spin " +
+                    $"against {Share(ratio)}. Shorten the cords or take lighter ones.");
+        }
+
+        return Root(x => Miss(x * high), low / high, 1) * high;
     }
 
-    private static double Root(Func<double, double> miss, double low, double high) =>
-        low == high || miss(high) == 0 ? high : Brent.FindRoot(miss, low, high, 1e-15, 300);
+    // The bracket is narrow and the accuracy asked for is that of a double, which Brent's method may report as not reached
+    // when no better number exists: so the residual decides.
+    private static double Root(Func<double, double> miss, double low, double high)
+    {
+        if (miss(high) == 0)
+        {
+            return high;
+        }
+
+        Brent.TryFindRoot(miss, low, high, 1e-15, 300, out double root);
+        return root >= low && root <= high && Math.Abs(miss(root)) <= 1e-9 * (1 + Math.Abs(miss(low)))
+            ? root
+            : throw new ComputationRefusedException("The search for the size did not converge; the proportions given are too extreme. Check their units.");
+    }
 
     private static ComputationRefusedException Unreachable(double ratio, double limit) => new(
         $"No cord length leaves {Share(ratio)} of the initial spin with this let-go" +
