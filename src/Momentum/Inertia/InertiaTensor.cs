@@ -73,7 +73,7 @@ public readonly struct InertiaTensor<TFrame> :
         MassMomentOfInertia xz,
         MassMomentOfInertia yz,
         ProductSign products) =>
-        Checked(Stated.Elements(xx, yy, zz, xy, xz, yz, products));
+        Checked(Checks.Elements(xx, yy, zz, xy, xz, yz, products));
 
     /// <summary>From the moments about the frame's axes, which are principal axes: the products are zero.</summary>
     /// <param name="xx">Moment of inertia about the first axis.</param>
@@ -106,7 +106,7 @@ public readonly struct InertiaTensor<TFrame> :
     /// <param name="axis">The direction of the axis.</param>
     /// <exception cref="ArgumentException">The direction is <c>default</c>, which points nowhere.</exception>
     public MassMomentOfInertia AboutAxis(Direction<TFrame> axis) =>
-        MassMomentOfInertia.FromKilogramSquareMeters(Stated.AboutAxis(Si, axis));
+        MassMomentOfInertia.FromKilogramSquareMeters(Checks.AboutAxis(Si, axis));
 
     /// <summary>The same tensor along the axes of another frame.</summary>
     /// <typeparam name="TTo">The other frame.</typeparam>

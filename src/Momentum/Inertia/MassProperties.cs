@@ -47,7 +47,7 @@ public readonly struct MassProperties<TFrame> :
     /// <exception cref="ArgumentException">The inertia is <c>default</c>: a body has inertia, and a bare point mass is not a body.</exception>
     public static MassProperties<TFrame> Of(Mass mass, Position<TFrame> centreOfMass, InertiaTensor<TFrame> inertia)
     {
-        double kilograms = Stated.Positive(mass.ToSi(), nameof(mass), "kilograms");
+        double kilograms = Checks.Positive(mass.ToSi(), nameof(mass), "kilograms");
         return inertia.IsDefault
             ? throw new ArgumentException("inertia is default, which is zero: a body has inertia about its centre of mass. State it, or give a point mass as a part of an assembly.", nameof(inertia))
             : new(kilograms, centreOfMass, inertia.Si);
@@ -61,7 +61,7 @@ public readonly struct MassProperties<TFrame> :
     /// <exception cref="ArgumentException">What remains about the centre of mass is not physical: the inertia may be about another point than stated.</exception>
     public static MassProperties<TFrame> Of(Mass mass, Position<TFrame> centreOfMass, PointInertia<TFrame> inertia)
     {
-        double kilograms = Stated.Positive(mass.ToSi(), nameof(mass), "kilograms");
+        double kilograms = Checks.Positive(mass.ToSi(), nameof(mass), "kilograms");
         Vector<Length, TFrame> arm = centreOfMass - inertia.About;
         SymmetricMatrix transfer = SymmetricMatrix.OfPointMass(kilograms, arm.SiX, arm.SiY, arm.SiZ);
         SymmetricMatrix about = inertia.Si - transfer;

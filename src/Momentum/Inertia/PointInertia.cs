@@ -74,7 +74,7 @@ public readonly struct PointInertia<TFrame> :
         MassMomentOfInertia yz,
         ProductSign products)
     {
-        SymmetricMatrix si = Stated.Elements(xx, yy, zz, xy, xz, yz, products);
+        SymmetricMatrix si = Checks.Elements(xx, yy, zz, xy, xz, yz, products);
         return PhysicalInertia.Refusal(si) is { } reason
             ? throw new ArgumentException($"The inertia about the point {about} is not physical: {reason}.")
             : new(about, si);
@@ -84,7 +84,7 @@ public readonly struct PointInertia<TFrame> :
     /// <param name="axis">The direction of the axis.</param>
     /// <exception cref="ArgumentException">The direction is <c>default</c>, which points nowhere.</exception>
     public MassMomentOfInertia AboutAxis(Direction<TFrame> axis) =>
-        MassMomentOfInertia.FromKilogramSquareMeters(Stated.AboutAxis(Si, axis));
+        MassMomentOfInertia.FromKilogramSquareMeters(Checks.AboutAxis(Si, axis));
 
     /// <summary>The sum, of two bodies about the same point.</summary>
     /// <exception cref="ArgumentException">The two are about different points: move one first.</exception>

@@ -104,8 +104,8 @@ public sealed class InertiaTensorTests
     [Fact]
     public void A_tensor_in_the_other_sign_convention_is_named_as_such()
     {
-        // Eigenvalues 2 + 2p and twice 2 - p for equal products p: physical for p = 0.8 in (3.6, 1.2, 1.2)? No: 3.6 > 2.4.
-        // With p = -0.6 they are 0.8, 2.6, 2.6, physical; reversed, 3.2 > 1.4 + 1.4.
+        // Equal products p beside equal moments 2 have the eigenvalues 2 + 2p once and 2 - p twice: 0.8, 2.6, 2.6 for
+        // p = -0.6, which is physical; reversed 3.2, 1.4, 1.4, which is not.
         Assert.Equal(0.8, Tensor(2, 2, 2, -0.6, -0.6, -0.6).PrincipalAxes().Smallest.KilogramSquareMeters, 1e-14);
         ArgumentException refusal = Assert.Throws<ArgumentException>(() => Tensor(2, 2, 2, -0.6, -0.6, -0.6, ProductSign.PositiveIntegral));
         Assert.Contains("other sign convention", refusal.Message, StringComparison.Ordinal);

@@ -10,7 +10,7 @@ namespace Momentum.Tests.Inertia;
 [Properties(Arbitrary = [typeof(AnyBody), typeof(AnyTurn)])]
 public sealed class PrincipalAxesTests
 {
-    // Half a degree is a thousand times the rounding of a unit vector; what is compared here is of the order of 1e-13 rad.
+    // A few hundred roundings of a unit vector.
     private static readonly Angle _aligned = Angle.FromRadians(1e-13);
 
     private static MassMomentOfInertia Si(double value) => MassMomentOfInertia.FromKilogramSquareMeters(value);
@@ -38,7 +38,8 @@ public sealed class PrincipalAxesTests
     [Fact]
     public void A_tensor_made_from_3_4_5_has_the_principal_moments_3_4_5()
     {
-        // Own construction: diag(3, 4, 5) turned 45° about z and 60° about the diagonal in the plane.
+        // Own construction, a physical counterpart to the textbook matrices: checked by trace 12, sum of squares 50 and
+        // determinant 60, which 3, 4, 5 alone have.
         double s = Math.Sqrt(6) / 8;
         PrincipalAxes<Body> axes = Tensor(3.625, 3.625, 4.75, 0.625, s, s).PrincipalAxes();
         Assert.Equal(3, axes.Smallest.KilogramSquareMeters, 1e-14);
@@ -65,14 +66,14 @@ public sealed class PrincipalAxesTests
     [Fact]
     public void A_small_moment_of_a_well_scaled_tensor_keeps_its_digits()
     {
-        // A needle: elements D S D with D = (1e-5, 1, 1) and S well conditioned. Its smallest moment is, by the determinant
-        // over the minor, 1e-10 (1 - Σ...) to all digits: det = 1e-10 (2.2·2.2 − 1e-2·...) evaluated here in decimal.
+        // A needle: D S D with D = diag(1e-5, 1, 1) and S well conditioned. Its determinant, exact in decimal, is the product
+        // of the three values, and the two large ones are good to rounding: so the small one is known to all its digits.
         SymmetricMatrix needle = new(1e-10, 1.1, 1.2, 2e-6, 3e-6, 0.1);
         decimal determinant = (1e-10m * ((1.1m * 1.2m) - 0.01m)) - (2e-6m * ((2e-6m * 1.2m) - (0.1m * 3e-6m))) + (3e-6m * ((2e-6m * 0.1m) - (1.1m * 3e-6m)));
         SymmetricEigen eigen = SymmetricEigen.Of(needle);
         double expected = (double)determinant / (eigen.Value1 * eigen.Value2);
 
-        // Relative to the small value itself, where a tridiagonal method is good to 1e-16 of the largest only, 1e-6 of this.
+        // Relative to the small value itself: 1e-16 of the largest, what a tridiagonal method promises, is 1e-6 of this one.
         Assert.Equal(expected, eigen.Value0, 1e-13 * expected);
     }
 

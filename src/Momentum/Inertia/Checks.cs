@@ -5,7 +5,7 @@ using UnitsNet;
 namespace Momentum.Inertia;
 
 /// <summary>What the inertia types share at their public doors: stated figures into checked SI numbers.</summary>
-internal static class Stated
+internal static class Checks
 {
     internal static SymmetricMatrix Elements(
         MassMomentOfInertia xx,

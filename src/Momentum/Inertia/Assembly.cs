@@ -1,0 +1,180 @@
+using System.Globalization;
+using Momentum.Frames;
+using Momentum.Quantities;
+using UnitsNet;
+
+namespace Momentum.Inertia;
+
+/// <summary>Solids placed and turned in one frame, some of them holes, that make one rigid body.</summary>
+/// <typeparam name="TFrame">The frame that the parts are placed in.</typeparam>
+/// <remarks>
+/// <para>Parts are added and subtracted in any order; the result depends on it only by rounding. Whether parts overlap, or
+/// a hole lies inside material, is not known here: only the sums are checked.</para>
+/// <para>Mutable while it is built, so not safe to change from several threads. Compared by reference.</para>
+/// </remarks>
+public sealed class Assembly<TFrame>
+    where TFrame : struct, IFrame
+{
+    private readonly List<Placed> _parts = [];
+
+    /// <summary>Adds a part.</summary>
+    /// <param name="name">The part's name, for the mass table and for errors.</param>
+    /// <param name="solid">The solid.</param>
+    /// <param name="at">Where the solid's origin goes; by default the frame's origin.</param>
+    /// <param name="turned">How the solid's axes stand in the frame; by default along its axes.</param>
+    /// <param name="growth">
+    /// Growth allowance, a part of the mass from 0 to 100 %: how much heavier the part may still become. Mass and inertia
+    /// grow alike. None by default; what is fitting depends on how far the part is designed, and is for the user to state.
+    /// </param>
+    /// <returns>This assembly.</returns>
+    /// <exception cref="ArgumentException">The name is empty.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The growth is not between 0 and 100 %.</exception>
+    public Assembly<TFrame> Add(string name, Solid solid, Position<TFrame> at = default, Rotation<Part, TFrame> turned = default, Ratio growth = default) =>
+        Place(name, solid, at, turned, growth, 1);
+
+    /// <summary>Subtracts a part: a hole in the others.</summary>
+    /// <param name="name">The hole's name, for the mass table and for errors.</param>
+    /// <param name="solid">The solid that is missing, with the mass it takes away.</param>
+    /// <param name="at">Where the solid's origin goes; by default the frame's origin.</param>
+    /// <param name="turned">How the solid's axes stand in the frame; by default along its axes.</param>
+    /// <param name="growth">Growth allowance; that of the part which the hole is in, if its density is what may grow.</param>
+    /// <returns>This assembly.</returns>
+    /// <exception cref="ArgumentException">The name is empty.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The growth is not between 0 and 100 %.</exception>
+    public Assembly<TFrame> Subtract(string name, Solid solid, Position<TFrame> at = default, Rotation<Part, TFrame> turned = default, Ratio growth = default) =>
+        Place(name, solid, at, turned, growth, -1);
+
+    /// <summary>The mass properties of the whole, with growth.</summary>
+    /// <exception cref="InvalidOperationException">
+    /// There is no part; more is subtracted than there is; or what remains is not physical (holes outside the material, or
+    /// nothing but point masses in one place). Points on one line or in one plane are a rod or a lamina and are allowed.
+    /// </exception>
+    public MassProperties<TFrame> Build()
+    {
+        if (_parts.Count == 0)
+        {
+            throw new InvalidOperationException("The assembly has no part; add at least one.");
+        }
+
+        CompensatedSum added = default;
+        CompensatedSum subtracted = default;
+        CompensatedSum mx = default;
+        CompensatedSum my = default;
+        CompensatedSum mz = default;
+
+        // Everything from the first part on, not from the origin, so that a distant origin costs no digits.
+        Position<TFrame> reference = _parts[0].Centre;
+        foreach (Placed part in _parts)
+        {
+            Vector<Length, TFrame> arm = part.Centre - reference;
+            double mass = part.SignedMass;
+            if (mass > 0)
+            {
+                added.Add(mass);
+            }
+            else
+            {
+                subtracted.Add(-mass);
+            }
+
+            mx.Add(mass * arm.SiX);
+            my.Add(mass * arm.SiY);
+            mz.Add(mass * arm.SiZ);
+        }
+
+        double total = added.Value - subtracted.Value;
+        if (!(total > PhysicalInertia.Tolerance * added.Value))
+        {
+            throw new InvalidOperationException(string.Create(
+                CultureInfo.InvariantCulture,
+                $"More is subtracted than there is: parts add {added.Value:G9} kg, holes ({Holes()}) subtract {subtracted.Value:G9} kg."));
+        }
+
+        if (!double.IsFinite(total))
+        {
+            throw new InvalidOperationException("The parts' masses add up to more than a double precision number holds; check their units.");
+        }
+
+        Position<TFrame> centre = reference + new Vector<Length, TFrame>(mx.Value / total, my.Value / total, mz.Value / total);
+        (SymmetricMatrix inertia, double noise) = InertiaAbout(centre);
+        return PhysicalInertia.Refusal(inertia, noise) is { } reason
+            ? throw new InvalidOperationException(subtracted.Value > 0
+                ? $"What the holes ({Holes()}) leave is not physical: {reason}. A hole may be misplaced, or larger than the material around it."
+                : $"The assembly is not physical: {reason}.")
+            : new(total, centre, inertia);
+    }
+
+    /// <summary>What each part contributes, in the order in which they were given.</summary>
+    /// <exception cref="InvalidOperationException">As <see cref="Build"/>.</exception>
+    public IReadOnlyList<PartContribution<TFrame>> Contributions()
+    {
+        Position<TFrame> centre = Build().CentreOfMass;
+        return [.. _parts.Select(part => new PartContribution<TFrame>(
+            part.Name,
+            part.Solid.Shape,
+            part.Sign < 0,
+            part.Solid.Mass,
+            part.Growth,
+            Mass.FromKilograms(part.SignedMass * part.Sign),
+            part.Centre,
+            new(centre, part.About(centre) * part.Sign)))];
+    }
+
+    private Assembly<TFrame> Place(string name, Solid solid, Position<TFrame> at, Rotation<Part, TFrame> turned, Ratio growth, int sign)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(name);
+        ArgumentNullException.ThrowIfNull(solid);
+        double fraction = growth.DecimalFractions;
+        if (!(fraction is >= 0 and <= 1))
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(growth),
+                fraction,
+                string.Create(CultureInfo.InvariantCulture, $"The growth allowance of {name} is {100 * fraction} %; it must be from 0 to 100 % of the mass. Check that a percentage was not given as a fraction."));
+        }
+
+        Span<double> cosines = stackalloc double[9];
+        turned.CopyMatrixTo(cosines);
+        double grown = sign * (1 + fraction);
+        _parts.Add(new(
+            name, solid, growth, sign, grown * solid.SiMass, at + turned.Apply(solid.CentreOfMass.FromOrigin), solid.SiInertia.Turned(cosines) * grown));
+        return this;
+    }
+
+    private (SymmetricMatrix Inertia, double Noise) InertiaAbout(Position<TFrame> centre)
+    {
+        CompensatedSum xx = default;
+        CompensatedSum yy = default;
+        CompensatedSum zz = default;
+        CompensatedSum xy = default;
+        CompensatedSum xz = default;
+        CompensatedSum yz = default;
+        double size = 0;
+        foreach (Placed part in _parts)
+        {
+            SymmetricMatrix i = part.About(centre);
+            xx.Add(i.Xx);
+            yy.Add(i.Yy);
+            zz.Add(i.Zz);
+            xy.Add(i.Xy);
+            xz.Add(i.Xz);
+            yz.Add(i.Yz);
+            size += i.LargestElement;
+        }
+
+        // Each part's own elements are rounded a dozen times; their sum is not rounded further.
+        return (new(xx.Value, yy.Value, zz.Value, xy.Value, xz.Value, yz.Value), 12 * Math.ScaleB(1, -53) * size);
+    }
+
+    private string Holes() => string.Join(", ", _parts.Where(part => part.Sign < 0).Select(part => part.Name));
+
+    // Mass and inertia about the part's own centre are negative for a hole.
+    private sealed record Placed(string Name, Solid Solid, Ratio Growth, int Sign, double SignedMass, Position<TFrame> Centre, SymmetricMatrix SignedInertia)
+    {
+        internal SymmetricMatrix About(Position<TFrame> point)
+        {
+            Vector<Length, TFrame> arm = Centre - point;
+            return SignedInertia + SymmetricMatrix.OfPointMass(SignedMass, arm.SiX, arm.SiY, arm.SiZ);
+        }
+    }
+}
