@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Momentum.Numerics;
 
 /// <summary>
@@ -6,4 +8,4 @@ namespace Momentum.Numerics;
 /// </summary>
 /// <param name="Direction">Which sign changes count.</param>
 /// <param name="IsTerminal">True if the step ends at the event.</param>
-public readonly record struct EventRule(EventDirection Direction, bool IsTerminal);
+public readonly record struct EventRule(EventDirection Direction, bool IsTerminal) : IEqualityOperators<EventRule, EventRule, bool>;

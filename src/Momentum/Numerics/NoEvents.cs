@@ -1,7 +1,9 @@
+using System.Numerics;
+
 namespace Momentum.Numerics;
 
-/// <summary>The empty set of event functions. All values are equal.</summary>
-public readonly record struct NoEvents : IEventFunctions
+/// <summary>The empty set of event functions. All values are equal, <c>default</c> too.</summary>
+public readonly record struct NoEvents : IEventFunctions, IEqualityOperators<NoEvents, NoEvents, bool>
 {
     /// <inheritdoc/>
     public int Count

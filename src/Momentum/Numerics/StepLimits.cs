@@ -1,10 +1,13 @@
+using System.Globalization;
+using System.Numerics;
+
 namespace Momentum.Numerics;
 
 /// <summary>
 /// Limits on the steps of an integration. Equality is by all members. <c>default</c> has no maximum step, chooses the
 /// first step itself, allows a million steps and looks at event functions four times a step.
 /// </summary>
-public readonly record struct StepLimits
+public readonly record struct StepLimits : IEqualityOperators<StepLimits, StepLimits, bool>
 {
     private const int DefaultMaximumSteps = 1_000_000;
     private const int DefaultEventSamples = 4;
@@ -48,4 +51,9 @@ public readonly record struct StepLimits
         get { return _eventSamples > 0 ? _eventSamples : DefaultEventSamples; }
         init { _eventSamples = value is >= 1 and <= 64 ? value : throw new ArgumentOutOfRangeException(nameof(EventSamples), value, "The number of looks at the event functions in a step is from 1 to 64."); }
     }
+
+    /// <summary>The four limits, in the invariant culture.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"longest step {MaximumStep}, first step {FirstStep}, at most {MaximumSteps} steps, {EventSamples} looks a step");
 }

@@ -135,7 +135,7 @@ public readonly struct Vector<TQuantity, TFrame> :
     /// <exception cref="InvalidOperationException">The vector is zero, which has no direction.</exception>
     public Direction<TFrame> Direction() => SiMagnitude is > 0 and < double.PositiveInfinity
         ? Direction<TFrame>.Of(SiX, SiY, SiZ)
-        : throw new InvalidOperationException($"A vector of magnitude {SiMagnitude} has no direction.");
+        : throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture, $"A vector of magnitude {SiMagnitude} has no direction."));
 
     /// <summary>The component along a direction, negative where the vector points the other way.</summary>
     /// <param name="direction">A direction in the same frame.</param>

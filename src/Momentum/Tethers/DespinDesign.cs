@@ -1,3 +1,4 @@
+using System.Globalization;
 using UnitsNet;
 
 namespace Momentum.Tethers;
@@ -39,6 +40,11 @@ public sealed record DespinDesign
 
     /// <summary>Turns of cord wound on the hub at the start.</summary>
     public double CordTurns => CordLength.Meters / (2 * Math.PI * Hub.Radius.Meters);
+
+    /// <summary>Hub, weights, cords and let-go rule, in the invariant culture.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{Hub}; {Weights} weights of {WeightMass} on cords of {CordLength} at {CordLineDensity}; let go {LetGo}");
 
     internal PlanarCords Cords => new(
         Hub.SpinInertia.KilogramSquareMeters,

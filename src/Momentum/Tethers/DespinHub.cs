@@ -1,3 +1,4 @@
+using System.Globalization;
 using UnitsNet;
 
 namespace Momentum.Tethers;
@@ -43,6 +44,10 @@ public sealed record DespinHub
 
     /// <summary>Spin rate before release, positive.</summary>
     public RotationalSpeed Spin { get; }
+
+    /// <summary>Inertia, radius and spin, in the invariant culture.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture, $"spin inertia {SpinInertia}, radius {Radius}, spin {Spin}");
 
     /// <summary>The design with stated weights and cords; its final spin follows from them.</summary>
     /// <param name="weightMass">Mass of each weight.</param>

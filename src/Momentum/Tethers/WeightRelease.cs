@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Numerics;
 using Momentum.Frames;
 using Momentum.Quantities;
 using UnitsNet;
@@ -7,7 +9,7 @@ namespace Momentum.Tethers;
 /// <summary>How the first weight leaves; the others leave alike, turned by their even spacing.</summary>
 /// <remarks>
 /// Both velocities are relative to inertial space and to the hub's centre of mass, which does not move; they differ in the
-/// axes along which their components are taken.
+/// axes along which their components are taken. <c>default</c> is a weight at rest. Equality is by all members.
 /// </remarks>
 /// <param name="Speed">Speed of each weight.</param>
 /// <param name="RadialSpeed">Component away from the spin axis, along the radius to the cord's end point on the hub.</param>
@@ -21,4 +23,10 @@ public readonly record struct WeightRelease(
     Speed TangentialSpeed,
     Vector<Speed, Body> VelocityInHubAxes,
     Vector<Speed, Inertial> VelocityInInertialAxes,
-    Angle Direction);
+    Angle Direction)
+    : IEqualityOperators<WeightRelease, WeightRelease, bool>
+{
+    /// <summary>The speed, its two components and its direction, in the invariant culture.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture, $"{Speed} ({RadialSpeed} radial, {TangentialSpeed} tangential) towards {Direction}");
+}
