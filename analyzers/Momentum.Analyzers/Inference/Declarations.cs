@@ -1,0 +1,116 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using Microsoft.CodeAnalysis;
+using Momentum.Analyzers.Algebra;
+
+namespace Momentum.Analyzers.Inference;
+
+/// <summary>What declarations state of their own unit, frame, point and sign: by attribute, else by name.</summary>
+internal sealed class Declarations(bool readNames)
+{
+    internal const string AttributeNamespace = "Momentum.Quantities";
+
+    private readonly ConcurrentDictionary<ISymbol, Inferred?> _known = new(SymbolEqualityComparer.Default);
+
+    /// <summary>What a field, property, parameter, local or method (of what it returns) states; null where nothing.</summary>
+    internal Inferred? Of(ISymbol symbol) => _known.GetOrAdd(symbol.OriginalDefinition, Find);
+
+    private Inferred? Find(ISymbol symbol)
+    {
+        ImmutableArray<AttributeData> attributes = symbol is IMethodSymbol method
+            ? method.GetReturnTypeAttributes().AddRange(method.AssociatedSymbol?.GetAttributes() ?? method.GetAttributes())
+            : symbol is ILocalSymbol ? ImmutableArray<AttributeData>.Empty : symbol.GetAttributes();
+        Inferred? stated = Stated(symbol, attributes) ?? Inherited(symbol);
+        return stated is { HasUnit: true } ? stated : Named(symbol) is { } named ? stated is null ? named : named.WithContext(stated.Context, Place(symbol, OriginKind.Attribute)) : stated;
+    }
+
+    // An override or implementation without attributes of its own means what the member it stands for says.
+    private Inferred? Inherited(ISymbol symbol) => symbol switch
+    {
+        IMethodSymbol { OverriddenMethod: { } overridden } => Of(overridden) is { Evidence: Evidence.Typed } found ? found : null,
+        IPropertySymbol { OverriddenProperty: { } overridden } => Of(overridden) is { Evidence: Evidence.Typed } found ? found : null,
+        IParameterSymbol { ContainingSymbol: IMethodSymbol { OverriddenMethod: { } overridden } } parameter =>
+            Of(overridden.Parameters[parameter.Ordinal]) is { Evidence: Evidence.Typed } found ? found : null,
+        IParameterSymbol { ContainingSymbol: IMethodSymbol { MethodKind: MethodKind.PropertySet, AssociatedSymbol: { } property } } => Of(property),
+        _ => null,
+    };
+
+    private static Inferred? Stated(ISymbol symbol, ImmutableArray<AttributeData> attributes)
+    {
+        Unit? unit = null;
+        string? frame = null;
+        string? point = null;
+        string? sign = null;
+        foreach (AttributeData attribute in attributes)
+        {
+            if (attribute.AttributeClass is not { } type || type.ContainingNamespace?.ToDisplayString() != AttributeNamespace || attribute.ConstructorArguments.Length != 1)
+            {
+                continue;
+            }
+
+            TypedConstant argument = attribute.ConstructorArguments[0];
+            switch (type.Name)
+            {
+                case "UnitAttribute" when argument.Value is string text:
+                    unit = UnitText.Read(text);
+                    break;
+                case "FrameAttribute" when argument.Value is ITypeSymbol marker:
+                    frame = marker.Name;
+                    break;
+                case "AboutAttribute" when argument.Value is string about:
+                    point = about;
+                    break;
+                case "ProductSignAttribute":
+                    sign = argument.Kind == TypedConstantKind.Enum ? EnumName(argument) : argument.Value as string;
+                    break;
+            }
+        }
+
+        Context context = new(frame, point, sign);
+        return unit is null && context.IsNone
+            ? null
+            : unit is null
+                ? Inferred.Unknown.WithContext(context, Place(symbol, OriginKind.Attribute))
+                : Inferred.In(unit, Evidence.Typed, Place(symbol, OriginKind.Attribute), context);
+    }
+
+    private Inferred? Named(ISymbol symbol)
+    {
+        if (!readNames || symbol.IsImplicitlyDeclared || !BearsNumbers(symbol) || FromFramework(symbol))
+        {
+            return null;
+        }
+
+        bool isMethod = symbol is IMethodSymbol { AssociatedSymbol: null };
+        ISymbol bearer = symbol is IMethodSymbol { AssociatedSymbol: { } associated } ? associated : symbol;
+        return NameUnits.Read(bearer.Name, isMethod) is { } unit ? Inferred.In(unit, Evidence.Named, Place(bearer, OriginKind.Name)) : null;
+    }
+
+    private static bool BearsNumbers(ISymbol symbol) => symbol switch
+    {
+        ILocalSymbol local => Types.BearsNumbers(local.Type),
+        IParameterSymbol parameter => Types.BearsNumbers(parameter.Type),
+        IFieldSymbol { IsImplicitlyDeclared: false, ContainingType.TypeKind: not TypeKind.Enum } field => Types.BearsNumbers(field.Type),
+        IPropertySymbol property => Types.BearsNumbers(property.Type),
+        IMethodSymbol method => Types.BearsNumbers(method.ReturnType),
+        _ => false,
+    };
+
+    // TimeSpan.Seconds is a component, not a time in seconds; quantity members are read with their type.
+    private static bool FromFramework(ISymbol symbol)
+    {
+        INamespaceSymbol? space = symbol.ContainingNamespace;
+        while (space is { ContainingNamespace: { IsGlobalNamespace: false } outer })
+        {
+            space = outer;
+        }
+
+        return space?.Name is "System" or "Microsoft" or "UnitsNet" && symbol.DeclaringSyntaxReferences.IsEmpty;
+    }
+
+    private static Origin Place(ISymbol symbol, OriginKind kind) => new(symbol.Locations.FirstOrDefault() ?? Location.None, kind);
+
+    private static string? EnumName(TypedConstant constant) => constant.Type?.GetMembers()
+        .OfType<IFieldSymbol>()
+        .FirstOrDefault(f => f.HasConstantValue && Equals(f.ConstantValue, constant.Value))?.Name;
+}

@@ -1,0 +1,195 @@
+using System.Collections.Immutable;
+using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.FlowAnalysis;
+
+namespace Momentum.Analyzers.Inference;
+
+/// <summary>Runs one body forward over its control-flow graph until nothing changes, and collects what meets.</summary>
+internal sealed class Flow
+{
+    // A unit settles in two rounds or is given up; the bound is for code that raises a power in a loop.
+    private const int MostRounds = 4;
+    private const int MostDemands = 16;
+
+    private readonly CompilationModel _model;
+    private readonly ControlFlowGraph _graph;
+    private readonly ISymbol _owner;
+    private readonly int _level;
+    private readonly FlowState _entry;
+    private readonly List<Meeting> _meetings = [];
+    private readonly List<Meeting> _demands = [];
+    private readonly List<KeyValuePair<IFieldSymbol, Inferred>> _writes = [];
+    private readonly ImmutableArray<IParameterSymbol> _parameters;
+    private Inferred? _result;
+
+    internal Flow(CompilationModel model, ControlFlowGraph graph, ISymbol owner, int level, FlowState? outer = null)
+    {
+        _model = model;
+        _graph = graph;
+        _owner = owner;
+        _level = level;
+        _entry = outer ?? new FlowState();
+        _parameters = (owner as IMethodSymbol)?.Parameters ?? ImmutableArray<IParameterSymbol>.Empty;
+        foreach (IParameterSymbol parameter in _parameters)
+        {
+            _entry[parameter] = model.Declarations.Of(parameter) ?? (Types.BearsNumbers(parameter.Type) ? Inferred.Of(parameter) : Inferred.Unknown);
+        }
+    }
+
+    internal Summary Run()
+    {
+        BasicBlock[] blocks = [.. _graph.Blocks];
+        FlowState?[] entries = new FlowState?[blocks.Length];
+        FlowState?[] exits = new FlowState?[blocks.Length];
+        entries[0] = _entry;
+        bool changed = true;
+        for (int round = 0; changed && round < MostRounds; round++)
+        {
+            changed = false;
+            _meetings.Clear();
+            _demands.Clear();
+            _writes.Clear();
+            _result = null;
+            foreach (BasicBlock block in blocks)
+            {
+                _model.Cancellation.ThrowIfCancellationRequested();
+                FlowState? entry = entries[block.Ordinal] ?? HandlerEntry(block, entries, exits);
+                if (entry is null)
+                {
+                    continue;
+                }
+
+                entries[block.Ordinal] = entry;
+                FlowState state = entry.Copy();
+                Evaluator evaluator = new(_model, this, _graph, state, _level);
+                foreach (IOperation operation in block.Operations)
+                {
+                    _ = evaluator.Evaluate(operation);
+                }
+
+                if (block.BranchValue is { } branch)
+                {
+                    Inferred value = evaluator.Evaluate(branch);
+                    if (block.FallThroughSuccessor?.Semantics == ControlFlowBranchSemantics.Return)
+                    {
+                        Return(value, branch);
+                    }
+                }
+
+                exits[block.Ordinal] = state;
+                changed |= Flood(block.FallThroughSuccessor, state, entries, block.Ordinal) | Flood(block.ConditionalSuccessor, state, entries, block.Ordinal);
+            }
+        }
+
+        return new Summary(_parameters, _result ?? Inferred.Unknown, _meetings.ToImmutableArray(), _demands.ToImmutableArray(), _writes.ToImmutableArray());
+    }
+
+    /// <summary>Notes that two values meet where one unit is needed.</summary>
+    internal void Meet(Meeting meeting)
+    {
+        if (!meeting.IsNeeded)
+        {
+            return;
+        }
+
+        if (meeting.IsSymbolic)
+        {
+            if (_demands.Count < MostDemands)
+            {
+                _demands.Add(meeting);
+            }
+        }
+        else if (meeting.IsWorthKeeping)
+        {
+            _meetings.Add(meeting);
+        }
+    }
+
+    /// <summary>Notes what a statement puts into a field.</summary>
+    internal void Write(IFieldSymbol field, Inferred value) => _writes.Add(new(field.OriginalDefinition, value.Parameters.IsEmpty ? value.FromVariable(false) : Inferred.Unknown));
+
+    /// <summary>Takes over what a lambda or local function found, as far as it does not hang on its own parameters.</summary>
+    internal void Absorb(Summary inner)
+    {
+        foreach (Meeting meeting in inner.Meetings)
+        {
+            Meet(meeting);
+        }
+
+        foreach (Meeting demand in inner.Demands)
+        {
+            if (!demand.Actual.Parameters.Concat(demand.Expected.Parameters).Any(p => inner.Parameters.Contains(p.Key, SymbolEqualityComparer.Default)))
+            {
+                Meet(demand);
+            }
+        }
+
+        _writes.AddRange(inner.Writes);
+    }
+
+    /// <summary>Notes a returned value.</summary>
+    internal void Return(Inferred value, IOperation operation)
+    {
+        _result = _result is null ? value : Inferred.Join(_result, value);
+        if (_owner is IMethodSymbol { MethodKind: not (MethodKind.LambdaMethod or MethodKind.PropertySet) } && _model.Declarations.Of(_owner) is { } declared)
+        {
+            Meet(new Meeting(Role.Return, value, declared, operation.Syntax, (_owner as IMethodSymbol)?.AssociatedSymbol?.Name ?? _owner.Name));
+        }
+    }
+
+    private static bool Flood(ControlFlowBranch? branch, FlowState state, FlowState?[] entries, int from)
+    {
+        if (branch?.Destination is not { } destination)
+        {
+            return false;
+        }
+
+        if (entries[destination.Ordinal] is { } entry)
+        {
+            // Forward edges are followed in this round anyway; only an edge backwards asks for another.
+            return entry.Join(state) && destination.Ordinal <= from;
+        }
+
+        entries[destination.Ordinal] = state.Copy();
+        return false;
+    }
+
+    // A handler or a finally may be entered from anywhere in its try.
+    private static FlowState? HandlerEntry(BasicBlock block, FlowState?[] entries, FlowState?[] exits)
+    {
+        ControlFlowRegion region = block.EnclosingRegion;
+        while (region.EnclosingRegion is { } outer && region.FirstBlockOrdinal == block.Ordinal
+            && region.Kind is not (ControlFlowRegionKind.Catch or ControlFlowRegionKind.Filter or ControlFlowRegionKind.Finally or ControlFlowRegionKind.FilterAndHandler))
+        {
+            region = outer;
+        }
+
+        if (region.FirstBlockOrdinal != block.Ordinal || region.EnclosingRegion is not { } both)
+        {
+            return null;
+        }
+
+        FlowState? entry = null;
+        for (int i = both.FirstBlockOrdinal; i < block.Ordinal; i++)
+        {
+            foreach (FlowState? state in new[] { entries[i], exits[i] })
+            {
+                if (state is null)
+                {
+                    continue;
+                }
+
+                if (entry is null)
+                {
+                    entry = state.Copy();
+                }
+                else
+                {
+                    _ = entry.Join(state);
+                }
+            }
+        }
+
+        return entry;
+    }
+}

@@ -1,0 +1,387 @@
+using System.Collections.Immutable;
+using Microsoft.CodeAnalysis;
+using Momentum.Analyzers.Algebra;
+
+namespace Momentum.Analyzers.Inference;
+
+/// <summary>
+/// What is known of a value at one place in the code. Immutable. For an array or a sequence, what is known of each element.
+/// </summary>
+internal sealed class Inferred
+{
+    // More factors than this in one product is no longer somebody converting a unit.
+    private const int MostFactors = 8;
+    private const int MostOrigins = 3;
+
+    private Inferred()
+    {
+    }
+
+    /// <summary>Nothing is known; nothing is ever reported of it.</summary>
+    internal static Inferred Unknown { get; } = new();
+
+    /// <summary>The unit, or null where it is not known. Where <see cref="Parameters"/> is not empty, the known part of it.</summary>
+    internal Unit? Unit { get; private set; }
+
+    /// <summary>Powers, in sixths, of parameters whose unit the caller decides.</summary>
+    internal ImmutableArray<KeyValuePair<IParameterSymbol, int>> Parameters { get; private set; } = ImmutableArray<KeyValuePair<IParameterSymbol, int>>.Empty;
+
+    /// <summary>The bare numbers that a value with a unit has been multiplied by: each a pure number or a conversion.</summary>
+    internal ImmutableArray<double> Factors { get; private set; } = ImmutableArray<double>.Empty;
+
+    /// <summary>Whether an unknown pure number or conversion has been multiplied in.</summary>
+    internal bool Blurred { get; private set; }
+
+    internal Evidence Evidence { get; private set; } = Evidence.Typed;
+
+    internal ImmutableArray<Origin> Origins { get; private set; } = ImmutableArray<Origin>.Empty;
+
+    /// <summary>Whether the unit is that of a product or quotient of values with units.</summary>
+    internal bool IsComputed { get; private set; }
+
+    /// <summary>The frame, point and sign convention of the components, where known.</summary>
+    internal Context Context { get; private set; } = Context.None;
+
+    /// <summary>A bare number: neutral in a sum; NaN where its value is not known.</summary>
+    internal double? Number { get; private set; }
+
+    /// <summary>Whether the bare number was read from a variable, which may stand for anything.</summary>
+    internal bool IsVariable { get; private set; }
+
+    internal ImmutableArray<Inferred> Elements { get; private set; } = ImmutableArray<Inferred>.Empty;
+
+    /// <summary>What calling the value gives, where it is a delegate made from a known lambda or method.</summary>
+    internal Summary? Callable { get; private set; }
+
+    internal bool HasUnit => Unit is not null;
+
+    internal bool IsConcrete => Unit is not null && Parameters.IsEmpty;
+
+    internal bool IsNumber => Number is not null;
+
+    internal bool IsUnknown => Unit is null && Number is null && Elements.IsEmpty && Callable is null && Context.IsNone;
+
+    internal static Inferred In(Unit? unit, Evidence evidence, Origin origin, Context? context = null) => new()
+    {
+        Unit = unit,
+        Evidence = evidence,
+        Origins = ImmutableArray.Create(origin),
+        Context = context ?? Context.None,
+    };
+
+    internal static Inferred Of(IParameterSymbol parameter) => new()
+    {
+        Unit = Unit.One,
+        Parameters = ImmutableArray.Create(new KeyValuePair<IParameterSymbol, int>(parameter, Dimension.Whole)),
+    };
+
+    internal static Inferred Bare(double value) => new() { Number = value };
+
+    internal static Inferred Tuple(ImmutableArray<Inferred> elements) => new() { Elements = elements };
+
+    internal static Inferred Delegate(Summary summary) => new() { Callable = summary };
+
+    /// <summary>Only the frame, point and sign: what is left when a quantity type takes the unit over.</summary>
+    internal Inferred OnlyContext() => Context.IsNone ? Unknown : new Inferred { Context = Context, Origins = Origins };
+
+    internal Inferred WithContext(Context context, Origin origin)
+    {
+        Inferred copy = Copy();
+        copy.Context = context.Or(Context);
+        copy.Origins = Join(Origins, ImmutableArray.Create(origin));
+        return copy;
+    }
+
+    /// <summary>With the context that both operands of a sum share, or that one of them has.</summary>
+    internal Inferred WithContextOf(Inferred left, Inferred right)
+    {
+        Context context = left.Context.IsNone ? right.Context : right.Context.IsNone ? left.Context : left.Context.Meet(right.Context);
+        if (context.Equals(Context))
+        {
+            return this;
+        }
+
+        Inferred copy = Copy();
+        copy.Context = context;
+        return copy;
+    }
+
+    internal Inferred WithoutFactors()
+    {
+        if (Factors.IsEmpty && !Blurred)
+        {
+            return this;
+        }
+
+        Inferred copy = Copy();
+        copy.Factors = ImmutableArray<double>.Empty;
+        copy.Blurred = false;
+        return copy;
+    }
+
+    /// <summary>As read from a variable.</summary>
+    internal Inferred FromVariable(bool counts)
+    {
+        if (Number is null || IsVariable)
+        {
+            return this;
+        }
+
+        Inferred copy = Copy();
+        copy.IsVariable = !counts;
+        copy.Number = counts ? double.NaN : Number;
+        return copy;
+    }
+
+    internal Inferred Negated()
+    {
+        if (Number is not { } number)
+        {
+            return this;
+        }
+
+        Inferred copy = Copy();
+        copy.Number = -number;
+        return copy;
+    }
+
+    internal Inferred Times(Inferred other) => Multiply(other, Dimension.Whole);
+
+    internal Inferred Over(Inferred other) => Multiply(other, -Dimension.Whole);
+
+    /// <summary>To a power in sixths.</summary>
+    internal Inferred Power(int sixths)
+    {
+        double power = sixths / (double)Dimension.Whole;
+        if (Number is { } number)
+        {
+            return Bare(Math.Pow(number, power));
+        }
+
+        if (Unit is null || Unit.IsTemperaturePoint || Unit.Power(sixths) is not { } unit)
+        {
+            return Unknown;
+        }
+
+        ImmutableArray<KeyValuePair<IParameterSymbol, int>>.Builder parameters = ImmutableArray.CreateBuilder<KeyValuePair<IParameterSymbol, int>>(Parameters.Length);
+        foreach (KeyValuePair<IParameterSymbol, int> parameter in Parameters)
+        {
+            if (Dimension.Raise(parameter.Value, sixths) is not { } raised)
+            {
+                return Unknown;
+            }
+
+            parameters.Add(new(parameter.Key, raised));
+        }
+
+        Inferred copy = Copy();
+        copy.Unit = unit;
+        copy.Parameters = parameters.MoveToImmutable();
+        copy.Factors = Factors.Select(f => Math.Pow(Math.Abs(f), power)).ToImmutableArray();
+        copy.IsComputed = true;
+        copy.Context = Context.None;
+        return copy;
+    }
+
+    /// <summary>The value on either of two paths.</summary>
+    internal static Inferred Join(Inferred left, Inferred right)
+    {
+        if (ReferenceEquals(left, right))
+        {
+            return left;
+        }
+
+        if (left.IsNumber || right.IsNumber)
+        {
+            return !left.IsNumber ? left.HasUnit ? left : Unknown
+                : !right.IsNumber ? right.HasUnit ? right : Unknown
+                : left.Number.Equals(right.Number) && left.IsVariable == right.IsVariable ? left
+                : new Inferred { Number = double.NaN, IsVariable = left.IsVariable || right.IsVariable };
+        }
+
+        if (!left.Elements.IsEmpty && left.Elements.Length == right.Elements.Length)
+        {
+            return Tuple(left.Elements.Zip(right.Elements, Join).ToImmutableArray());
+        }
+
+        Context context = left.Context.Meet(right.Context);
+        if (left.Unit is null || right.Unit is null || !left.Unit.Equals(right.Unit) || !SameParameters(left, right))
+        {
+            return context.IsNone ? Unknown : new Inferred { Context = context, Origins = Join(left.Origins, right.Origins) };
+        }
+
+        bool sameFactors = left.Factors.SequenceEqual(right.Factors) && left.Blurred == right.Blurred;
+        if (sameFactors && context.Equals(left.Context) && left.Evidence == right.Evidence && left.IsComputed == right.IsComputed
+            && left.Origins.SequenceEqual(right.Origins))
+        {
+            return left;
+        }
+
+        Inferred copy = left.Copy();
+        copy.Factors = sameFactors ? left.Factors : ImmutableArray<double>.Empty;
+        copy.Blurred = !sameFactors || left.Blurred;
+        copy.Context = context;
+        copy.Evidence = Weaker(left, right);
+        copy.IsComputed = left.IsComputed || right.IsComputed;
+        copy.Origins = Join(left.Origins, right.Origins);
+        return copy;
+    }
+
+    /// <summary>Whether two values are known to be the same thing: where a loop has come to rest.</summary>
+    internal bool SameAs(Inferred other) =>
+        ReferenceEquals(this, other)
+        || (Equals(Unit, other.Unit) && Nullable.Equals(Number, other.Number) && IsVariable == other.IsVariable && Blurred == other.Blurred
+            && Evidence == other.Evidence && SameParameters(this, other) && Factors.SequenceEqual(other.Factors) && Context.Equals(other.Context)
+            && Origins.SequenceEqual(other.Origins) && ReferenceEquals(Callable, other.Callable)
+            && Elements.Length == other.Elements.Length && Elements.Zip(other.Elements, (a, b) => a.SameAs(b)).All(same => same));
+
+    /// <summary>The value with parameters replaced by what the caller passed.</summary>
+    internal Inferred With(IReadOnlyDictionary<IParameterSymbol, Inferred> arguments)
+    {
+        if (!Elements.IsEmpty)
+        {
+            return Tuple(Elements.Select(e => e.With(arguments)).ToImmutableArray());
+        }
+
+        if (Parameters.IsEmpty)
+        {
+            return this;
+        }
+
+        Inferred result = Copy();
+        result.Parameters = ImmutableArray<KeyValuePair<IParameterSymbol, int>>.Empty;
+        bool single = Parameters.Length == 1 && Parameters[0].Value == Dimension.Whole && Unit!.IsPureNumber && Factors.IsEmpty && !Blurred;
+        if (result.Unit!.IsPureNumber && result.Origins.IsEmpty)
+        {
+            result.IsComputed = false;
+        }
+
+        foreach (KeyValuePair<IParameterSymbol, int> parameter in Parameters)
+        {
+            if (!arguments.TryGetValue(parameter.Key, out Inferred argument))
+            {
+                result = result.Times(Of(parameter.Key).Power(parameter.Value));
+                continue;
+            }
+
+            if (single)
+            {
+                return argument;
+            }
+
+            // A literal argument is a pure number in a product; its value is no conversion that the callee could mean.
+            result = argument.IsNumber && !argument.IsVariable ? result : result.Times(argument.Power(parameter.Value));
+        }
+
+        return result;
+    }
+
+    internal static Evidence Weaker(Inferred left, Inferred right) => left.Evidence < right.Evidence ? left.Evidence : right.Evidence;
+
+    internal static bool SameParameters(Inferred left, Inferred right) =>
+        left.Parameters.Length == right.Parameters.Length
+        && left.Parameters.All(p => right.Parameters.Any(q => q.Value == p.Value && SymbolEqualityComparer.Default.Equals(q.Key, p.Key)));
+
+    private Inferred Multiply(Inferred other, int sixths)
+    {
+        if (Number is { } left && other.Number is { } right)
+        {
+            // Literals stay apart as factors only beside a unit; two of them fold.
+            return new Inferred { Number = sixths > 0 ? left * right : left / right, IsVariable = IsVariable || other.IsVariable };
+        }
+
+        if (other.Number is { } number)
+        {
+            return Scaled(number, other.IsVariable, sixths);
+        }
+
+        if (Number is not null)
+        {
+            return sixths > 0 ? other.Scaled(Number.Value, IsVariable, sixths) : other.Power(-Dimension.Whole).Scaled(Number.Value, IsVariable, Dimension.Whole);
+        }
+
+        if (Unit is null || other.Unit is null || Unit.IsTemperaturePoint || other.Unit.IsTemperaturePoint
+            || Factors.Length + other.Factors.Length > MostFactors)
+        {
+            return Unknown;
+        }
+
+        List<KeyValuePair<IParameterSymbol, int>> parameters = [.. Parameters];
+        foreach (KeyValuePair<IParameterSymbol, int> parameter in other.Parameters)
+        {
+            int power = sixths > 0 ? parameter.Value : -parameter.Value;
+            int at = parameters.FindIndex(p => SymbolEqualityComparer.Default.Equals(p.Key, parameter.Key));
+            if (at >= 0)
+            {
+                power += parameters[at].Value;
+                parameters.RemoveAt(at);
+            }
+
+            if (power != 0)
+            {
+                parameters.Add(new(parameter.Key, power));
+            }
+        }
+
+        return new Inferred
+        {
+            Unit = sixths > 0 ? Unit.Times(other.Unit) : Unit.Over(other.Unit),
+            Parameters = parameters.ToImmutableArray(),
+            Factors = Factors.AddRange(sixths > 0 ? other.Factors : other.Factors.Select(f => 1 / f)),
+            Blurred = Blurred || other.Blurred,
+            Evidence = Weaker(this, other),
+            Origins = Join(Origins, other.Origins),
+            IsComputed = true,
+        };
+    }
+
+    private Inferred Scaled(double factor, bool isVariable, int sixths)
+    {
+        if (Unit is null || Unit.IsTemperaturePoint)
+        {
+            // A frame survives scaling; a temperature with an offset does not.
+            return Unit is null && !Context.IsNone ? this : Unknown;
+        }
+
+        if (isVariable && !Literals.IsConversion(factor))
+        {
+            return Unknown;
+        }
+
+        if (factor is 1 or -1)
+        {
+            return this;
+        }
+
+        Inferred copy = Copy();
+        if (double.IsNaN(factor) || factor == 0 || Factors.Length >= MostFactors)
+        {
+            copy.Blurred = true;
+        }
+        else
+        {
+            copy.Factors = Factors.Add(sixths > 0 ? factor : 1 / factor);
+        }
+
+        return copy;
+    }
+
+    private Inferred Copy() => new()
+    {
+        Unit = Unit,
+        Parameters = Parameters,
+        Factors = Factors,
+        Blurred = Blurred,
+        Evidence = Evidence,
+        Origins = Origins,
+        IsComputed = IsComputed,
+        Context = Context,
+        Number = Number,
+        IsVariable = IsVariable,
+        Elements = Elements,
+        Callable = Callable,
+    };
+
+    private static ImmutableArray<Origin> Join(ImmutableArray<Origin> left, ImmutableArray<Origin> right) =>
+        right.IsEmpty ? left : left.IsEmpty ? right : left.Concat(right).Distinct().Take(MostOrigins).ToImmutableArray();
+}

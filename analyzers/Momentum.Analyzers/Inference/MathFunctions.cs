@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.Operations;
+using Momentum.Analyzers.Algebra;
+
+namespace Momentum.Analyzers.Inference;
+
+/// <summary>What the functions of <c>Math</c>, <c>MathF</c> and the floating types do with units.</summary>
+internal static class MathFunctions
+{
+    private static readonly Unit _radian = UnitText.Read("rad")!;
+    private static readonly Unit _degree = UnitText.Read("deg")!;
+
+    internal static bool IsMath(IMethodSymbol method) =>
+        method.IsStatic && method.ContainingType is { ContainingNamespace.Name: "System", Name: "Math" or "MathF" or "Double" or "Single" or "Decimal" };
+
+    internal static Inferred Evaluate(Flow flow, IInvocationOperation call, ImmutableArray<Inferred> arguments)
+    {
+        string name = call.TargetMethod.Name;
+        Origin origin = new(call.Syntax.GetLocation(), OriginKind.Contract);
+        Inferred first = arguments.Length > 0 ? arguments[0] : Inferred.Unknown;
+        switch (name)
+        {
+            case "Sin" or "Cos" or "Tan":
+                Angle(flow, call, first, _radian, origin);
+                return Inferred.In(Unit.One, Evidence.Typed, origin);
+            case "SinCos":
+                Angle(flow, call, first, _radian, origin);
+                return Inferred.Tuple(ImmutableArray.Create(Inferred.In(Unit.One, Evidence.Typed, origin), Inferred.In(Unit.One, Evidence.Typed, origin)));
+            case "Asin" or "Acos" or "Atan":
+                return Inferred.In(_radian, Evidence.Typed, origin);
+            case "Atan2":
+                Alike(flow, call, arguments);
+                return Inferred.In(_radian, Evidence.Typed, origin);
+            case "DegreesToRadians":
+                Angle(flow, call, first, _degree, origin);
+                return Inferred.In(_radian, Evidence.Typed, origin);
+            case "RadiansToDegrees":
+                Angle(flow, call, first, _radian, origin);
+                return Inferred.In(_degree, Evidence.Typed, origin);
+            case "Abs" or "Round" or "Floor" or "Ceiling" or "Truncate" or "BitIncrement" or "BitDecrement" or "CopySign":
+                return first;
+            case "Min" or "Max" or "Clamp" or "MaxMagnitude" or "MinMagnitude" or "IEEERemainder" or "MinNumber" or "MaxNumber":
+                return Alike(flow, call, arguments);
+            case "Hypot":
+                return Alike(flow, call, arguments);
+            case "Sqrt":
+                return first.Power(Dimension.Whole / 2);
+            case "Cbrt":
+                return first.Power(Dimension.Whole / 3);
+            case "Pow" when arguments.Length == 2 && arguments[1].Number is { } power && Math.Abs(power) <= 6 && Literals.Near(power * Dimension.Whole, Math.Round(power * Dimension.Whole), 1e-9):
+                return first.Power((int)Math.Round(power * Dimension.Whole));
+            case "FusedMultiplyAdd" when arguments.Length == 3:
+                Inferred product = first.Times(arguments[1]);
+                flow.Meet(new Meeting(Role.Sum, arguments[2], product, call.Arguments[2].Value.Syntax, string.Empty) { Other = call.Arguments[0].Value.Syntax });
+                return product.HasUnit ? product : arguments[2];
+            case "Lerp" when arguments.Length == 3:
+                return Alike(flow, call, arguments.RemoveAt(2));
+            case "ReciprocalEstimate":
+                return first.Power(-Dimension.Whole);
+            default:
+                return Inferred.Unknown;
+        }
+    }
+
+    private static void Angle(Flow flow, IInvocationOperation call, Inferred value, Unit unit, Origin origin) => flow.Meet(
+        new Meeting(Role.AngleArgument, value, Inferred.In(unit, Evidence.Typed, origin), call.Arguments[0].Value.Syntax, $"{call.TargetMethod.ContainingType.Name}.{call.TargetMethod.Name}"));
+
+    private static Inferred Alike(Flow flow, IInvocationOperation call, ImmutableArray<Inferred> arguments)
+    {
+        Inferred? common = null;
+        IOperation? other = null;
+        for (int i = 0; i < arguments.Length; i++)
+        {
+            if (!arguments[i].HasUnit)
+            {
+                continue;
+            }
+
+            if (common is null)
+            {
+                common = arguments[i];
+                other = call.Arguments[i].Value;
+            }
+            else
+            {
+                flow.Meet(new Meeting(Role.Compare, arguments[i], common, call.Arguments[i].Value.Syntax, string.Empty) { Other = other!.Syntax });
+            }
+        }
+
+        return common ?? Inferred.Unknown;
+    }
+}

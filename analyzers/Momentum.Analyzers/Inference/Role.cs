@@ -1,0 +1,23 @@
+namespace Momentum.Analyzers.Inference;
+
+/// <summary>Why two values must be in one unit.</summary>
+internal enum Role
+{
+    /// <summary>Added, subtracted or taken modulo.</summary>
+    Sum,
+
+    /// <summary>Compared, or taken the larger, the smaller or the angle of.</summary>
+    Compare,
+
+    /// <summary>Assigned to a variable, field or property of stated unit.</summary>
+    Assign,
+
+    /// <summary>Returned from a method of stated unit.</summary>
+    Return,
+
+    /// <summary>Passed to a parameter of stated unit.</summary>
+    Argument,
+
+    /// <summary>Passed to a trigonometric function, which takes radians.</summary>
+    AngleArgument,
+}

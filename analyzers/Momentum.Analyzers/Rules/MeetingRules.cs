@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using Microsoft.CodeAnalysis;
+using Momentum.Analyzers.Inference;
+
+namespace Momentum.Analyzers.Rules;
+
+/// <summary>The rules on meetings: the first that a meeting fits reports it, so the particular stand before the general.</summary>
+internal static class MeetingRules
+{
+    private const int LongestText = 60;
+
+    internal static ImmutableArray<IMeetingRule> All { get; } = ImmutableArray.Create<IMeetingRule>(
+        new NameContradictsRule(),
+        new NamesDisagreeRule(),
+        new AngleUnitRule(),
+        new TemperaturesRule(),
+        new TorqueAndEnergyRule(),
+        new RotationRatesRule(),
+        new MassAndForceRule(),
+        new ProductUnitRule(),
+        new UnitsAddedRule(),
+        new UnitsComparedRule(),
+        new UnitAssignedRule(),
+        new UnitPassedRule());
+
+    /// <summary>What is wrong with a meeting: nothing, a unit, a frame, a point, a sign, or several.</summary>
+    internal static IEnumerable<Diagnostic> Judge(Meeting meeting, Conversions conversions)
+    {
+        if (meeting.Agreement == Agreement.Disagree && All.FirstOrDefault(rule => rule.Judges(meeting)) is { } rule)
+        {
+            yield return Report(rule.Descriptor, meeting, meeting.Actual.Unit!.Symbol, meeting.Expected.Unit!.Symbol, conversions.Between(meeting.Actual.Unit, meeting.Expected.Unit));
+        }
+
+        Context actual = meeting.Actual.Context;
+        Context expected = meeting.Expected.Context;
+        if (Differ(actual.Frame, expected.Frame))
+        {
+            yield return Report(Descriptors.Frames, meeting, actual.Frame!, expected.Frame!, ImmutableDictionary<string, string?>.Empty);
+        }
+
+        if (Differ(actual.Point, expected.Point))
+        {
+            yield return Report(Descriptors.Points, meeting, actual.Point!, expected.Point!, ImmutableDictionary<string, string?>.Empty);
+        }
+
+        if (Differ(actual.Sign, expected.Sign))
+        {
+            yield return Report(Descriptors.Signs, meeting, actual.Sign!, expected.Sign!, ImmutableDictionary<string, string?>.Empty);
+        }
+    }
+
+    private static bool Differ(string? actual, string? expected) => actual is not null && expected is not null && actual != expected;
+
+    private static Diagnostic Report(DiagnosticDescriptor descriptor, Meeting meeting, string actual, string expected, ImmutableDictionary<string, string?> properties)
+    {
+        IEnumerable<Location> places = meeting.Actual.Origins.Concat(meeting.Expected.Origins).Select(o => o.Location);
+        if (meeting.Inside is { } inside)
+        {
+            places = places.Append(inside);
+        }
+
+        Location site = meeting.Site.GetLocation();
+        return Diagnostic.Create(
+            descriptor,
+            site,
+            places.Where(p => p.IsInSource && !p.Equals(site)).Distinct(),
+            properties.SetItem(Conversions.RoleKey, meeting.Role.ToString()),
+            Text(meeting.Site),
+            actual,
+            Place(meeting),
+            expected);
+    }
+
+    private static string Place(Meeting meeting) => meeting.Role switch
+    {
+        Role.Sum => $"it is added to '{Text(meeting.Other ?? meeting.Site)}' in",
+        Role.Compare => $"it is compared with '{Text(meeting.Other ?? meeting.Site)}' in",
+        Role.Return => $"'{meeting.Target}' returns",
+        Role.Assign => $"'{meeting.Target}' is in",
+        _ when meeting.Inside is not null => $"'{meeting.Target}' is used as",
+        _ => $"'{meeting.Target}' takes",
+    };
+
+    private static string Text(SyntaxNode node)
+    {
+        string text = string.Join(" ", node.ToString().Split([' ', '\t', '\r', '\n'], StringSplitOptions.RemoveEmptyEntries));
+        return text.Length <= LongestText ? text : text.Substring(0, LongestText) + "…";
+    }
+}

@@ -1,0 +1,78 @@
+using System.Collections.Immutable;
+using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.Diagnostics;
+using Momentum.Analyzers.Inference;
+using Momentum.Analyzers.Rules;
+
+namespace Momentum.Analyzers;
+
+/// <summary>
+/// Infers the unit, frame, reference point and sign convention of bare numbers, and reports where two that differ meet.
+/// </summary>
+/// <remarks>
+/// One analyzer carries every rule that rests on inference, because inference is the cost: a body is analysed once and all
+/// rules judge what it found. A body in which no name speaks of units is not bound at all.
+/// </remarks>
+[DiagnosticAnalyzer(LanguageNames.CSharp)]
+public sealed class UnitAnalyzer : DiagnosticAnalyzer
+{
+    /// <inheritdoc/>
+    public override ImmutableArray<DiagnosticDescriptor> SupportedDiagnostics { get; } = MeetingRules.All
+        .Select(rule => rule.Descriptor)
+        .Concat(new[] { Descriptors.Frames, Descriptors.Points, Descriptors.Signs })
+        .ToImmutableArray();
+
+    /// <inheritdoc/>
+    public override void Initialize(AnalysisContext context)
+    {
+        context.ConfigureGeneratedCodeAnalysis(GeneratedCodeAnalysisFlags.None);
+        context.EnableConcurrentExecution();
+        context.RegisterCompilationStartAction(Start);
+    }
+
+    private static void Start(CompilationStartAnalysisContext context)
+    {
+        Compilation compilation = context.Compilation;
+        if (!Participation.Takes(compilation))
+        {
+            return;
+        }
+
+        Options options = new(context.Options.AnalyzerConfigOptionsProvider.GlobalOptions);
+        SyntaxTree? first = compilation.SyntaxTrees.FirstOrDefault();
+        if (first is not null)
+        {
+            options = new(context.Options.AnalyzerConfigOptionsProvider.GetOptions(first));
+        }
+
+        if (options.FlowBlocks == 0)
+        {
+            return;
+        }
+
+        CompilationModel model = new(compilation, options, context.CancellationToken);
+        Conversions conversions = new(compilation);
+        Relevance relevance = new(compilation, options, context.CancellationToken);
+        context.RegisterCodeBlockAction(block => Analyze(block, model, conversions, relevance));
+    }
+
+    private static void Analyze(CodeBlockAnalysisContext context, CompilationModel model, Conversions conversions, Relevance relevance)
+    {
+        if (!relevance.Concerns(context.CodeBlock))
+        {
+            return;
+        }
+
+        model.Lend(context.SemanticModel);
+        Summary summary = context.OwningSymbol is IMethodSymbol method && method.DeclaringSyntaxReferences.Length == 1 && context.CodeBlock == method.DeclaringSyntaxReferences[0].GetSyntax(context.CancellationToken)
+            ? model.Of(method, model.Options.CallDepth)
+            : model.Of(context.CodeBlock, context.OwningSymbol, model.Options.CallDepth);
+        foreach (Meeting meeting in summary.Meetings)
+        {
+            foreach (Diagnostic diagnostic in MeetingRules.Judge(meeting, conversions))
+            {
+                context.ReportDiagnostic(diagnostic);
+            }
+        }
+    }
+}

@@ -1,0 +1,50 @@
+using Microsoft.CodeAnalysis.CSharp.Testing;
+using Microsoft.CodeAnalysis.Diagnostics;
+using Microsoft.CodeAnalysis.Testing;
+
+namespace Momentum.Analyzers.Tests.Verification;
+
+/// <summary>Checks text in which <c>{|MOM001:…|}</c> marks where a rule must report, and nothing else may.</summary>
+internal static class Check
+{
+    private const string Head = """
+        using System;
+        using System.Collections.Generic;
+        using System.Linq;
+        using Momentum.Frames;
+        using Momentum.Quantities;
+        using UnitsNet;
+        using UnitsNet.Units;
+
+        """;
+
+    // An empty set: the references are the running test's own, so that no package is fetched.
+    private static readonly ReferenceAssemblies _none = new("net10.0");
+
+    internal static Task Members(string members, params (string Key, string Value)[] options) =>
+        File(Head + "class Craft\n{\n" + members + "\n}\n", options);
+
+    internal static Task Body(string statements, params (string Key, string Value)[] options) =>
+        Members("void Run(Length a, Length b, Mass m, Force f, Torque t, Energy e, Angle angle, RotationalSpeed w, Frequency hz, MassMomentOfInertia inertia, Duration time)\n{\n" + statements + "\n}", options);
+
+    internal static Task File(string text, params (string Key, string Value)[] options) => Run<UnitAnalyzer>(text, options);
+
+    private static async Task Run<TAnalyzer>(string text, (string Key, string Value)[] options)
+        where TAnalyzer : DiagnosticAnalyzer, new()
+    {
+        CSharpAnalyzerTest<TAnalyzer, DefaultVerifier> test = new()
+        {
+            TestCode = text,
+            ReferenceAssemblies = _none,
+            CompilerDiagnostics = CompilerDiagnostics.Errors,
+        };
+        test.TestState.AdditionalReferences.AddRange(Source.References);
+        test.SolutionTransforms.Add((solution, project) => solution.WithProjectParseOptions(project, new Microsoft.CodeAnalysis.CSharp.CSharpParseOptions(Microsoft.CodeAnalysis.CSharp.LanguageVersion.Latest)));
+        if (options.Length > 0)
+        {
+            test.TestState.AnalyzerConfigFiles.Add(("/.editorconfig", "root = true\n[*.cs]\n" + string.Join("\n", options.Select(o => $"{o.Key} = {o.Value}"))));
+        }
+
+        await test.RunAsync();
+    }
+}

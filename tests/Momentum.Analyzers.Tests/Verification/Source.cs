@@ -1,0 +1,35 @@
+using System.Collections.Immutable;
+using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.CSharp;
+using Microsoft.CodeAnalysis.Diagnostics;
+
+namespace Momentum.Analyzers.Tests.Verification;
+
+/// <summary>Compiles C# text against this run's own framework, UnitsNet and this library, and runs the analyzers on it.</summary>
+internal static class Source
+{
+    internal static ImmutableArray<MetadataReference> Framework { get; } = [..
+        ((string)AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES")!)
+            .Split(Path.PathSeparator)
+            .Where(path => Path.GetFileName(path).StartsWith("System", StringComparison.Ordinal) || Path.GetFileName(path) is "netstandard.dll" or "mscorlib.dll")
+            .Select(path => (MetadataReference)MetadataReference.CreateFromFile(path))];
+
+    internal static ImmutableArray<MetadataReference> References { get; } = [..
+        Framework,
+        MetadataReference.CreateFromFile(typeof(UnitsNet.Length).Assembly.Location),
+        MetadataReference.CreateFromFile(typeof(Quantities.UnitAttribute).Assembly.Location)];
+
+    internal static CSharpCompilation Compile(IEnumerable<string> texts, ImmutableArray<MetadataReference>? references = null) => CSharpCompilation.Create(
+        "Consumer",
+        texts.Select((text, i) => CSharpSyntaxTree.ParseText(text, new CSharpParseOptions(LanguageVersion.Latest), $"File{i}.cs")),
+        references ?? References,
+        new CSharpCompilationOptions(OutputKind.DynamicallyLinkedLibrary, nullableContextOptions: NullableContextOptions.Enable, allowUnsafe: true));
+
+    internal static async Task<ImmutableArray<Diagnostic>> Analyze(Compilation compilation, params DiagnosticAnalyzer[] analyzers)
+    {
+        CompilationWithAnalyzers with = compilation.WithAnalyzers(
+            [.. analyzers],
+            new CompilationWithAnalyzersOptions(new AnalyzerOptions([]), (exception, analyzer, _) => throw new InvalidOperationException($"{analyzer} threw", exception), concurrentAnalysis: false, logAnalyzerExecutionTime: false));
+        return await with.GetAnalyzerDiagnosticsAsync();
+    }
+}
