@@ -1,0 +1,507 @@
+using System.Globalization;
+using Momentum.Numerics;
+
+namespace Momentum.Tethers.Deployment;
+
+/// <summary>
+/// Runs a mechanism from one event to the next: one trajectory from the wound hub to after the last release. Holds all
+/// memory; a run that is not recorded allocates nothing after the first.
+/// </summary>
+internal sealed class Propagation
+{
+    private const int MaximumIncidents = 4096;
+
+    private readonly Mechanism _mechanism;
+    private readonly Surroundings _surroundings;
+    private readonly OdeIntegrator<MechanismOde, MechanismEvents> _integrator;
+    private readonly double[] _state;
+    private readonly double[] _scratch;
+    private readonly double[] _values;
+    private readonly double[] _releaseAt;
+    private readonly List<Incident> _incidents = [];
+    private readonly (Vec Position, Vec Velocity, double Time)[] _departures;
+    private readonly LocatedEvent[] _found;
+    private readonly bool[] _slackAtPeel;
+
+    private Balance _first;
+    private Balance _carried;
+    private double _impactLoss;
+    private double _time;
+    private bool _stopped;
+    private int _freed;
+
+    public Propagation(Mechanism mechanism, Surroundings surroundings, OdeTolerances tolerances)
+    {
+        _mechanism = mechanism;
+        _surroundings = surroundings;
+        MechanismEvents events = new(mechanism, surroundings);
+        _integrator = new OdeIntegrator<MechanismOde, MechanismEvents>(
+            new MechanismOde(mechanism), events, tolerances, new StepLimits { EventSamples = 2 });
+        _state = new double[mechanism.Dimension];
+        _scratch = new double[mechanism.Dimension];
+        _values = new double[events.Count];
+        _slackAtPeel = new bool[mechanism.Links.Length];
+        _found = new LocatedEvent[2 * events.Count];
+        _releaseAt = new double[mechanism.CordCount];
+        _departures = new (Vec, Vec, double)[mechanism.Links.Length];
+    }
+
+    public double Time => _time;
+
+    public ReadOnlySpan<double> State => _state;
+
+    public IReadOnlyList<Incident> Incidents => _incidents;
+
+    public Mechanism Mechanism => _mechanism;
+
+    public Balance First => _first;
+
+    /// <summary>What the released cords and weights took with them, by momentum at their release and energy since.</summary>
+    public Balance Carried => _carried;
+
+    public double ImpactLoss => _impactLoss;
+
+    public int AcceptedSteps { get; private set; }
+
+    public long Evaluations { get; private set; }
+
+    /// <summary>Place, velocity and time of each node at its release.</summary>
+    public ReadOnlySpan<(Vec Position, Vec Velocity, double Time)> Departures => _departures;
+
+    /// <summary>Runs from time zero to the end time, or to an event that ends the computation.</summary>
+    /// <param name="attitude">Quaternion, scalar part last, body to inertial.</param>
+    /// <param name="rates">rad/s, body axes.</param>
+    /// <param name="endTime">s.</param>
+    /// <param name="stopWhenReleased">Whether to end with the last release.</param>
+    /// <param name="recording">Where to keep the steps; null to keep none.</param>
+    public void Run(ReadOnlySpan<double> attitude, Vec rates, double endTime, bool stopWhenReleased, Recording? recording)
+    {
+        Begin(attitude, rates);
+        while (!_stopped)
+        {
+            // Everything that the clock starts at this moment, then the nodes that leave the drum because of it.
+            ActOnTheClock();
+            if (stopWhenReleased && AllReleased())
+            {
+                break;
+            }
+
+            if (_stopped || _time >= endTime)
+            {
+                break;
+            }
+
+            _time += _mechanism.Peel(_state, _scratch, _slackAtPeel);
+            NoteSlackAtPeel();
+            double next = Math.Min(endTime, NextOnTheClock());
+            recording?.BeginSegment(_mechanism);
+            recording?.Add(_time, _state);
+            _integrator.Start(_time, _state);
+            StepResult result;
+            do
+            {
+                result = _integrator.Step(next);
+                NoteSightings();
+                recording?.Add(_integrator.Time, _integrator.State);
+            }
+            while (result == StepResult.StepTaken);
+
+            AcceptedSteps += _integrator.AcceptedSteps;
+            Evaluations += _integrator.Evaluations;
+            _time = _integrator.Time;
+            _integrator.State.CopyTo(_state);
+            if (result == StepResult.EventReached)
+            {
+                int count = 0;
+                foreach (LocatedEvent located in _integrator.Events)
+                {
+                    if (located.Time == _time)
+                    {
+                        _found[count++] = located;
+                    }
+                }
+
+                for (int i = 0; i < count; i++)
+                {
+                    ActOn(_found[i].Index);
+                }
+
+                FinishTogether();
+            }
+        }
+
+        Normalise();
+        _mechanism.Evaluate(_state);
+        Note(DeploymentEventKind.End, -1, 0);
+        if (recording is not null)
+        {
+            recording.BeginSegment(_mechanism);
+            recording.Add(_time, _state);
+        }
+    }
+
+    public Balance Balance()
+    {
+        _mechanism.Evaluate(_state);
+        return _mechanism.Weigh(_state);
+    }
+
+    private void Begin(ReadOnlySpan<double> attitude, Vec rates)
+    {
+        _incidents.Clear();
+        Array.Clear(_state);
+        Array.Clear(_departures);
+        _carried = default;
+        _impactLoss = 0;
+        _time = 0;
+        _stopped = false;
+        _freed = 0;
+        AcceptedSteps = 0;
+        Evaluations = 0;
+        _mechanism.WindAll();
+        attitude.CopyTo(_state.AsSpan(Mechanism.Attitude));
+        rates.Write(_state.AsSpan(Mechanism.Rates));
+        _mechanism.SetBearing(Math.Sign(rates.Dot(_mechanism.Hub.Axis)));
+        _mechanism.StartAtRest(_state);
+        for (int i = 0; i < _releaseAt.Length; i++)
+        {
+            CordConstants cord = _mechanism.CordOf(i);
+            _releaseAt[i] = cord.LetGo == LetGoKind.Time ? cord.LetGoValue : double.PositiveInfinity;
+        }
+
+        _mechanism.Evaluate(_state);
+        _first = _mechanism.Weigh(_state);
+    }
+
+    private void ActOnTheClock()
+    {
+        for (int cord = 0; cord < _mechanism.CordCount; cord++)
+        {
+            if ((_freed & (1 << cord)) == 0 && _mechanism.CordOf(cord).FreedAt <= _time)
+            {
+                _freed |= 1 << cord;
+                _mechanism.Free(cord, _state);
+                Note(DeploymentEventKind.WeightFreed, cord, 0);
+            }
+
+            if (_releaseAt[cord] <= _time && !IsReleased(cord))
+            {
+                Release(cord);
+            }
+        }
+
+        for (int i = 0; i < _mechanism.Links.Length; i++)
+        {
+            LoosenAtStart(i);
+        }
+    }
+
+    /// <summary>A weight set free with some cord hanging may have no tension from the first moment on.</summary>
+    private void LoosenAtStart(int index)
+    {
+        ref readonly Link link = ref _mechanism.Links[index];
+        if (!link.IsConstrained || _mechanism.MustPeel(index, _state))
+        {
+            return;
+        }
+
+        _mechanism.Evaluate(_state);
+        if (_mechanism.Links[index].Tension < 0)
+        {
+            _mechanism.Slacken(index, _state);
+            Note(DeploymentEventKind.CordSlack, link.Cord, 0);
+        }
+    }
+
+    private void NoteSlackAtPeel()
+    {
+        for (int i = 0; i < _slackAtPeel.Length; i++)
+        {
+            if (_slackAtPeel[i])
+            {
+                Note(DeploymentEventKind.CordSlack, _mechanism.Links[i].Cord, 0);
+            }
+        }
+    }
+
+    private double NextOnTheClock()
+    {
+        double next = double.PositiveInfinity;
+        for (int cord = 0; cord < _mechanism.CordCount; cord++)
+        {
+            if ((_freed & (1 << cord)) == 0)
+            {
+                next = Math.Min(next, _mechanism.CordOf(cord).FreedAt);
+            }
+
+            if (!IsReleased(cord))
+            {
+                next = Math.Min(next, _releaseAt[cord]);
+            }
+        }
+
+        return next;
+    }
+
+    private bool IsReleased(int cord) => _mechanism.Links[_mechanism.OuterLink(cord)].Chart == LinkChart.Released;
+
+    private bool AllReleased()
+    {
+        for (int cord = 0; cord < _mechanism.CordCount; cord++)
+        {
+            if (!IsReleased(cord))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Notes the events that change nothing.</summary>
+    private void NoteSightings()
+    {
+        int links = _mechanism.Links.Length;
+        foreach (LocatedEvent located in _integrator.Events)
+        {
+            int index = located.Index - links;
+            if (index < 0 || index >= MechanismEvents.PerCord * _mechanism.CordCount)
+            {
+                continue;
+            }
+
+            int cord = index / MechanismEvents.PerCord;
+            switch (index % MechanismEvents.PerCord)
+            {
+                case MechanismEvents.Deck:
+                    Note(DeploymentEventKind.CordTouchesDeckEdge, cord, 0, located.Time);
+                    break;
+                case MechanismEvents.Reverse when _mechanism.InnerLink(cord) == _mechanism.OuterLink(cord):
+                    Note(DeploymentEventKind.UnwindingReversed, cord, 0, located.Time);
+                    break;
+            }
+        }
+    }
+
+    private void ActOn(int index)
+    {
+        int links = _mechanism.Links.Length;
+        if (index < links)
+        {
+            ChangeTension(index);
+            return;
+        }
+
+        index -= links;
+        if (index >= MechanismEvents.PerCord * _mechanism.CordCount)
+        {
+            bool stops = index - (MechanismEvents.PerCord * _mechanism.CordCount) == MechanismEvents.BearingStops;
+            TurnBearing(stops);
+            return;
+        }
+
+        int cord = index / MechanismEvents.PerCord;
+        int inner = _mechanism.InnerLink(cord);
+        if (inner < 0)
+        {
+            return;
+        }
+
+        switch (index % MechanismEvents.PerCord)
+        {
+            case MechanismEvents.End:
+                EndWinding(cord, inner);
+                break;
+            case MechanismEvents.LetGoAngle:
+                Release(cord);
+                break;
+            case MechanismEvents.WrapBack:
+                Lossy(DeploymentEventKind.CordWrapsBack, cord, inner);
+                break;
+            case MechanismEvents.Strike:
+                if (inner != _mechanism.OuterLink(cord))
+                {
+                    throw new DeploymentRefusedException(string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"A piece of heavy cord {cord + 1} fell back onto the drum at {_time:G6} s. Cut the cord into fewer segments."));
+                }
+
+                Note(DeploymentEventKind.WeightStrikesHub, cord, 0);
+                _stopped = true;
+                break;
+            case MechanismEvents.Room:
+                Note(DeploymentEventKind.WeightStrikesRoom, cord, 0);
+                _stopped = true;
+                break;
+            case MechanismEvents.Spin:
+                if (double.IsPositiveInfinity(_releaseAt[cord]))
+                {
+                    _releaseAt[cord] = _time + _mechanism.CordOf(cord).LetGoLatency;
+                    Note(DeploymentEventKind.SpinRateSensed, cord, 0);
+                }
+
+                break;
+        }
+    }
+
+    private void EndWinding(int cord, int inner)
+    {
+        double before = Balance().Energy;
+        CordConstants constants = _mechanism.CordOf(cord);
+        bool hinged = _mechanism.EndWinding(inner, _state);
+        double lost = before - Balance().Energy;
+        _impactLoss += lost;
+        if (!hinged)
+        {
+            Note(DeploymentEventKind.CordPiecePeeled, cord, lost);
+            return;
+        }
+
+        bool jammed = !double.IsPositiveInfinity(constants.JamsAt);
+        Note(jammed ? DeploymentEventKind.Jammed : DeploymentEventKind.Unwound, cord, lost);
+        if (!jammed && constants.LetGo == LetGoKind.CordAngle && constants.LetGoValue <= 0)
+        {
+            Release(cord);
+        }
+    }
+
+    private void Lossy(DeploymentEventKind kind, int cord, int link)
+    {
+        double before = Balance().Energy;
+        if (kind == DeploymentEventKind.CordWrapsBack)
+        {
+            _mechanism.WrapAgain(link, _state);
+        }
+        else
+        {
+            _mechanism.Tighten(link, _state);
+        }
+
+        double lost = before - Balance().Energy;
+        _impactLoss += lost;
+        Note(kind, cord, lost);
+    }
+
+    private void ChangeTension(int index)
+    {
+        ref readonly Link link = ref _mechanism.Links[index];
+        if (!link.IsMoving)
+        {
+            return;
+        }
+
+        if (link.IsConstrained || link.Pulls)
+        {
+            // An elastic cord with damping lets go of what little stretch it still has: the ledger names it.
+            double before = Balance().Energy;
+            _mechanism.Slacken(index, _state);
+            double lost = before - Balance().Energy;
+            _impactLoss += lost;
+            Note(DeploymentEventKind.CordSlack, link.Cord, lost);
+        }
+        else
+        {
+            Lossy(DeploymentEventKind.CordTaut, link.Cord, index);
+        }
+    }
+
+    private void TurnBearing(bool stops)
+    {
+        _mechanism.Evaluate(_state);
+        double load = _mechanism.AxialLoad;
+        if (stops && Math.Abs(load) <= _mechanism.Hub.CoulombFriction)
+        {
+            default(Vec).Write(_state.AsSpan(Mechanism.Rates));
+            _mechanism.SetBearing(0);
+            Note(DeploymentEventKind.BearingStopped, -1, 0);
+        }
+        else
+        {
+            _mechanism.SetBearing(Math.Sign(load));
+            Note(DeploymentEventKind.BearingTurns, -1, 0);
+        }
+    }
+
+    private void Release(int cord)
+    {
+        if (IsReleased(cord))
+        {
+            return;
+        }
+
+        int first = _mechanism.OuterLink(cord);
+        for (int i = first; i < first + _mechanism.CordOf(cord).Nodes; i++)
+        {
+            _mechanism.Evaluate(_state);
+            (Vec position, Vec velocity) = _mechanism.Track(i, _state);
+            _departures[i] = (position, velocity, _time);
+        }
+
+        Balance carried = _mechanism.Release(cord, _state);
+        _carried.Linear += carried.Linear;
+        _carried.Angular += carried.Angular;
+        _carried.Weights += carried.Weights;
+        _carried.Cords += carried.Cords;
+        _carried.Elastic += carried.Elastic;
+        _carried.Gravity += carried.Gravity;
+        _freed |= 1 << cord;
+        Note(DeploymentEventKind.Released, cord, 0);
+    }
+
+    /// <summary>
+    /// Cords of the same make end their phase at the same moment but for rounding; those whose end the integrator has
+    /// not yet counted end it now, so that no step is made of a length that rounding decides.
+    /// </summary>
+    private void FinishTogether()
+    {
+        const double Together = 1e-11;
+        MechanismEvents events = _integrator.EventFunctions;
+        events.Evaluate(_time, _state, _values);
+        int links = _mechanism.Links.Length;
+        for (int cord = 0; cord < _mechanism.CordCount; cord++)
+        {
+            int start = links + (MechanismEvents.PerCord * cord);
+            int inner = _mechanism.InnerLink(cord);
+            if (inner < 0)
+            {
+                continue;
+            }
+
+            ref readonly Link link = ref _mechanism.Links[inner];
+            if (link.IsOnDrum)
+            {
+                if (_values[start + MechanismEvents.End] > -Together * link.EndAngle)
+                {
+                    EndWinding(cord, inner);
+                }
+            }
+            else if (_mechanism.CordOf(cord).LetGo == LetGoKind.CordAngle && Math.Abs(_values[start + MechanismEvents.LetGoAngle]) < Together)
+            {
+                Release(cord);
+            }
+        }
+    }
+
+    private void Normalise()
+    {
+        Span<double> q = _state.AsSpan(Mechanism.Attitude, 4);
+        double length = Math.Sqrt((q[0] * q[0]) + (q[1] * q[1]) + (q[2] * q[2]) + (q[3] * q[3]));
+        for (int i = 0; i < 4; i++)
+        {
+            q[i] /= length;
+        }
+    }
+
+    private void Note(DeploymentEventKind kind, int cord, double lost) => Note(kind, cord, lost, _time);
+
+    private void Note(DeploymentEventKind kind, int cord, double lost, double time)
+    {
+        if (_incidents.Count >= MaximumIncidents)
+        {
+            throw new DeploymentRefusedException(
+                $"More than {MaximumIncidents} events: a cord chatters between slack and taut. Give the cord elasticity and damping, or a later start of winding.");
+        }
+
+        _incidents.Add(new Incident(kind, time, cord, lost));
+    }
+}
