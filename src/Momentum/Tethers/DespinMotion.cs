@@ -126,6 +126,39 @@ public sealed class DespinMotion
         return states;
     }
 
+    /// <summary>What becomes of it if one weight lets go later than the others.</summary>
+    /// <param name="delay">How much later, zero or more.</param>
+    /// <param name="hubMass">Mass of the hub, without weights and cords: it is pulled to the side of the weight that is left.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The delay is negative, or the mass is not positive.</exception>
+    /// <exception cref="ComputationRefusedException">The late cord would wrap the hub the other way, or the ledger does not close.</exception>
+    public LateLetGo WithOneWeightLate(Duration delay, Mass hubMass)
+    {
+        double seconds = Allowed.ZeroOrPositive(
+            delay.Seconds, delay, nameof(delay), "Give how much later than the others the last weight lets go.");
+        double mass = Allowed.Positive(
+            hubMass.Kilograms, hubMass, nameof(hubMass), "Give the mass of the hub without weights and cords.");
+        var late = new LateCord(1e-13);
+        if (!late.Run(_cords, Design.Weights, mass, _letGo, seconds * _initialSpin))
+        {
+            throw new ComputationRefusedException(
+                "The late cord swings all the way to the other tangent within the delay and would wrap the hub the other way, which is " +
+                "beyond this model. Give a shorter delay, or use the three-dimensional deployment.");
+        }
+
+        if (!(late.Closure <= LargestClosure))
+        {
+            throw new ComputationRefusedException(
+                $"Energy does not close over the delay (relative departure {Quoted.Si(late.Closure, string.Empty)}); the proportions given are too extreme. Check their units.");
+        }
+
+        return new LateLetGo(
+            delay,
+            RotationalSpeed.FromRadiansPerSecond(late.Spin * _initialSpin),
+            Angle.FromRadians(Math.Max(late.Coordinate, 0)),
+            Speed.FromMetersPerSecond(double.Hypot(late.RadialDrift, late.TangentialDrift) * _initialSpin),
+            late.Closure);
+    }
+
     /// <summary>The coordinate at which a design lets go.</summary>
     internal static double LetGoCoordinate(DespinDesign design)
     {

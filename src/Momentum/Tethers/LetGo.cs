@@ -8,7 +8,7 @@ namespace Momentum.Tethers;
 /// The cord angle is measured at the cord's end point on the hub, from the tangent (0°, the direction in which the cord
 /// has just come off) to the radial (90°, straight out) and on to the other tangent (180°), where the cord would begin to
 /// wrap the hub the other way. Past radial the cord's pull spins the hub up again: by statics its moment about the spin
-/// axis is the tension times the hub radius times the cosine of the cord angle. Immutable; equality is by value.
+/// axis is the tension times the hub radius times the cosine of the cord angle. Immutable; equality is by value in SI units.
 /// </remarks>
 public sealed record LetGo
 {
@@ -19,7 +19,7 @@ public sealed record LetGo
     }
 
     /// <summary>At the tangent: the moment the cords are fully unwound.</summary>
-    public static LetGo Tangent { get; } = new(Angle.Zero, null);
+    public static LetGo Tangent { get; } = new(Angle.FromRadians(0), null);
 
     /// <summary>When the cords point straight out from the hub.</summary>
     public static LetGo Radial { get; } = new(Angle.FromRadians(Math.PI / 2), null);
@@ -45,7 +45,7 @@ public sealed record LetGo
                 "cord would wrap the hub the other way. To let go while unwinding give a spin rate instead.");
         }
 
-        return new LetGo(angle, null);
+        return new LetGo(Angle.FromRadians(radians), null);
     }
 
     /// <summary>When the spin has fallen to a stated rate for the first time, while unwinding or hinging.</summary>
@@ -58,7 +58,7 @@ public sealed record LetGo
             throw new ArgumentOutOfRangeException(nameof(spin), Quoted.Text(spin), "The let-go spin rate must be a finite rate.");
         }
 
-        return new LetGo(null, spin);
+        return new LetGo(null, RotationalSpeed.FromRadiansPerSecond(spin.RadiansPerSecond));
     }
 
     /// <summary>The rule in words, in the invariant culture.</summary>

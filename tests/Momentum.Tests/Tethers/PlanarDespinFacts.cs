@@ -262,6 +262,16 @@ public class PlanarDespinFacts
     }
 
     [Fact]
+    public void Let_go_rules_are_equal_whatever_the_unit_they_were_given_in()
+    {
+        Assert.Equal(LetGo.Radial, LetGo.AtCordAngle(Angle.FromDegrees(90)));
+        Assert.Equal(LetGo.Tangent, LetGo.AtCordAngle(Angle.FromRevolutions(0)));
+        Assert.NotEqual(LetGo.Tangent, LetGo.Radial);
+        Assert.Equal("radial", LetGo.AtCordAngle(Angle.FromDegrees(90)).ToString());
+        Assert.Equal("cord angle 45 deg", LetGo.AtCordAngle(Angle.FromDegrees(45)).ToString());
+    }
+
+    [Fact]
     public void Bad_arguments_are_refused_by_name()
     {
         void Refused(string name, Action act)
