@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Numerics;
 using Momentum.Numerics;
 using Momentum.Quantities;
 using UnitsNet;
@@ -9,13 +10,20 @@ namespace Momentum.Tethers;
 /// Whether angular momentum and energy, summed over hub, weights and cords from their positions and velocities, stay what
 /// they were at the start.
 /// </summary>
+/// <remarks><c>default</c> is a body at rest. Equality is by all members.</remarks>
 /// <param name="AngularMomentum">About the spin axis, at the start.</param>
 /// <param name="Energy">Kinetic energy at the start.</param>
 /// <param name="MomentumClosure">Largest departure of angular momentum over the motion, relative to the start.</param>
 /// <param name="EnergyClosure">Largest departure of energy over the motion, relative to the start.</param>
 public readonly record struct DespinLedger(
     AngularMomentum AngularMomentum, Energy Energy, double MomentumClosure, double EnergyClosure)
+    : IEqualityOperators<DespinLedger, DespinLedger, bool>
 {
+    /// <summary>Momentum, energy and how they close, in the invariant culture.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"momentum {AngularMomentum} closes to {MomentumClosure:g3}, energy {Energy} to {EnergyClosure:g3}");
+
     internal static DespinLedger Close(DespinDesign design, IEnumerable<DespinState> states, double allowed)
     {
         double spin = design.Hub.Spin.RadiansPerSecond;
