@@ -14,7 +14,7 @@ internal static class Solver
     /// <param name="reading">A case without errors.</param>
     /// <param name="problems">What judging the body found; with an error among it there is no answer.</param>
     /// <returns>The answer, or null.</returns>
-    /// <exception cref="Momentum.Numerics.ComputationRefusedException">The library refuses: no solution, or one that cannot be trusted.</exception>
+    /// <exception cref="ComputationRefusedException">The library refuses: no solution, or one that cannot be trusted.</exception>
     public static Answer? Solve(CaseReading reading, out IReadOnlyList<Problem> problems)
     {
         Case given = reading.Case!;

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using Momentum.Numerics;
 using Momentum.Tool.Answers;
 using Momentum.Tool.Cases;
 

@@ -45,7 +45,7 @@ public sealed class Assembly<TFrame>
         Place(name, solid, at, turned, growth, -1);
 
     /// <summary>The mass properties of the whole, with growth.</summary>
-    /// <exception cref="InvalidOperationException">
+    /// <exception cref="ComputationRefusedException">
     /// There is no part; more is subtracted than there is; or what remains is not physical (holes outside the material, or
     /// nothing but point masses in one place). Points on one line or in one plane are a rod or a lamina and are allowed.
     /// </exception>
@@ -53,7 +53,7 @@ public sealed class Assembly<TFrame>
     {
         if (_parts.Count == 0)
         {
-            throw new InvalidOperationException("The assembly has no part; add at least one.");
+            throw new ComputationRefusedException("The assembly has no part; add at least one.");
         }
 
         CompensatedSum added = default;
@@ -85,27 +85,27 @@ public sealed class Assembly<TFrame>
         double total = added.Value - subtracted.Value;
         if (!(total > PhysicalInertia.Tolerance * added.Value))
         {
-            throw new InvalidOperationException(string.Create(
+            throw new ComputationRefusedException(string.Create(
                 CultureInfo.InvariantCulture,
                 $"More is subtracted than there is: parts add {added.Value:G9} kg, holes ({Holes()}) subtract {subtracted.Value:G9} kg."));
         }
 
         if (!double.IsFinite(total))
         {
-            throw new InvalidOperationException("The parts' masses add up to more than a double precision number holds; check their units.");
+            throw new ComputationRefusedException("The parts' masses add up to more than a double precision number holds; check their units.");
         }
 
         Position<TFrame> centre = reference + new Vector<Length, TFrame>(mx.Value / total, my.Value / total, mz.Value / total);
         (SymmetricMatrix inertia, double noise) = InertiaAbout(centre);
         return PhysicalInertia.Refusal(inertia, noise) is { } reason
-            ? throw new InvalidOperationException(subtracted.Value > 0
+            ? throw new ComputationRefusedException(subtracted.Value > 0
                 ? $"What the holes ({Holes()}) leave is not physical: {reason}. A hole may be misplaced, or larger than the material around it."
                 : $"The assembly is not physical: {reason}.")
             : new(total, centre, inertia);
     }
 
     /// <summary>What each part contributes, in the order in which they were given.</summary>
-    /// <exception cref="InvalidOperationException">As <see cref="Build"/>.</exception>
+    /// <exception cref="ComputationRefusedException">As <see cref="Build"/>.</exception>
     public IReadOnlyList<PartContribution<TFrame>> Contributions()
     {
         Position<TFrame> centre = Build().CentreOfMass;

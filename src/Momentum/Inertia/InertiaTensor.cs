@@ -120,7 +120,7 @@ public readonly struct InertiaTensor<TFrame> :
     }
 
     /// <summary>Principal moments, ascending, and principal axes.</summary>
-    /// <exception cref="InvalidOperationException">The tensor is <c>default</c>: it has no inertia and so no axes.</exception>
+    /// <exception cref="ComputationRefusedException">The tensor is <c>default</c>: it has no inertia and so no axes.</exception>
     public PrincipalAxes<TFrame> PrincipalAxes() => PrincipalAxes<TFrame>.Of(this);
 
     /// <summary>Kinetic energy of rotation about the centre of mass, ½ ω·(I ω).</summary>
@@ -133,7 +133,7 @@ public readonly struct InertiaTensor<TFrame> :
 
     /// <summary>The angular velocity that has this angular momentum about the centre of mass.</summary>
     /// <param name="momentum">Angular momentum about the centre of mass.</param>
-    /// <exception cref="InvalidOperationException">The tensor is singular: a rod's, a point's, or so near that fewer than three digits would be left.</exception>
+    /// <exception cref="ComputationRefusedException">The tensor is singular: a rod's, a point's, or so near that fewer than three digits would be left.</exception>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public Vector<RotationalSpeed, TFrame> Solve(Vector<AngularMomentum, TFrame> momentum)
     {
@@ -143,7 +143,7 @@ public readonly struct InertiaTensor<TFrame> :
 
     /// <summary>The angular acceleration that this torque alone gives a body that does not turn (without the gyroscopic term).</summary>
     /// <param name="torque">Torque about the centre of mass.</param>
-    /// <exception cref="InvalidOperationException">The tensor is singular: a rod's, a point's, or so near that fewer than three digits would be left.</exception>
+    /// <exception cref="ComputationRefusedException">The tensor is singular: a rod's, a point's, or so near that fewer than three digits would be left.</exception>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public Vector<RotationalAcceleration, TFrame> Solve(Vector<Torque, TFrame> torque)
     {
@@ -224,7 +224,7 @@ public readonly struct InertiaTensor<TFrame> :
         return ((x / Si.Xx) - (l10 * outY) - (l20 * outZ), outY, outZ);
     }
 
-    private void ThrowSingular() => throw new InvalidOperationException(
+    private void ThrowSingular() => throw new ComputationRefusedException(
         $"The inertia tensor {this} is singular or too near to it: its smallest principal moment is below about 1e-13 of the " +
         "largest, as a thin rod's or a point's, and the rate about that axis is undetermined. Give the body its thickness.");
 }

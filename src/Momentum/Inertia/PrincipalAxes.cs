@@ -84,7 +84,7 @@ public readonly struct PrincipalAxes<TFrame> :
     {
         if (inertia.IsDefault)
         {
-            throw new InvalidOperationException("The inertia is default, which is zero: it has no principal axes.");
+            throw new ComputationRefusedException("The inertia is default, which is zero: it has no principal axes.");
         }
 
         SymmetricEigen eigen = SymmetricEigen.Of(inertia.Si);

@@ -54,7 +54,7 @@ public sealed record DespinDesign
         CordLength.Meters);
 
     /// <summary>The whole motion in closed form.</summary>
-    /// <exception cref="Numerics.ComputationRefusedException">
+    /// <exception cref="ComputationRefusedException">
     /// The let-go rule is never met, or momentum and energy of the result do not close.
     /// </exception>
     public DespinMotion Deploy() => new(this);
@@ -62,7 +62,7 @@ public sealed record DespinDesign
     /// <summary>The same motion by numerical integration of Lagrange's equations, as a check.</summary>
     /// <param name="relativeTolerance">Relative error allowed a step, 1e-15 to 1e-3.</param>
     /// <exception cref="ArgumentOutOfRangeException">The tolerance is outside its range.</exception>
-    /// <exception cref="Numerics.ComputationRefusedException">
+    /// <exception cref="ComputationRefusedException">
     /// The let-go rule is never met, the integration cannot go on, or momentum and energy do not close.
     /// </exception>
     public IntegratedDespin Integrate(double relativeTolerance = 1e-13) => relativeTolerance is >= 1e-15 and <= 1e-3

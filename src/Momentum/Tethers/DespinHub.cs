@@ -67,7 +67,7 @@ public sealed record DespinHub
     /// <param name="cordLineDensity">Mass per length of each cord; none means massless.</param>
     /// <param name="weights">How many weights, each on its own cord, evenly spaced.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside what its message says is allowed.</exception>
-    /// <exception cref="Numerics.ComputationRefusedException">No cord length, or more than one, does it; the message says why.</exception>
+    /// <exception cref="ComputationRefusedException">No cord length, or more than one, does it; the message says why.</exception>
     public DespinDesign SizeCordLength(
         Mass weightMass, RotationalSpeed finalSpin, LetGo letGo, LinearDensity? cordLineDensity = null, int weights = 2)
     {
@@ -91,7 +91,7 @@ public sealed record DespinHub
     /// <param name="cordLineDensity">Mass per length of each cord; none means massless.</param>
     /// <param name="weights">How many weights, each on its own cord, evenly spaced.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside what its message says is allowed.</exception>
-    /// <exception cref="Numerics.ComputationRefusedException">No weight mass, or more than one, does it; the message says why.</exception>
+    /// <exception cref="ComputationRefusedException">No weight mass, or more than one, does it; the message says why.</exception>
     public DespinDesign SizeWeightMass(
         Length cordLength, RotationalSpeed finalSpin, LetGo letGo, LinearDensity? cordLineDensity = null, int weights = 2)
     {
@@ -116,7 +116,7 @@ public sealed record DespinHub
     /// <param name="weights">How many weights, each on its own cord, evenly spaced.</param>
     /// <returns>The designs, in the order of the masses.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside what its message says is allowed.</exception>
-    /// <exception cref="Numerics.ComputationRefusedException">For one of the masses no cord length does it.</exception>
+    /// <exception cref="ComputationRefusedException">For one of the masses no cord length does it.</exception>
     public IReadOnlyList<DespinDesign> TradeCurve(
         IEnumerable<Mass> weightMasses,
         RotationalSpeed finalSpin,

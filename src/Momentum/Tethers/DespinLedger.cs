@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Numerics;
-using Momentum.Numerics;
 using Momentum.Quantities;
 using UnitsNet;
 

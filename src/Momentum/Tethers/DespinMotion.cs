@@ -1,5 +1,4 @@
 using Momentum.Frames;
-using Momentum.Numerics;
 using Momentum.Quantities;
 using UnitsNet;
 

@@ -1,5 +1,4 @@
 using MathNet.Numerics.RootFinding;
-using Momentum.Numerics;
 using UnitsNet;
 
 namespace Momentum.Tethers;

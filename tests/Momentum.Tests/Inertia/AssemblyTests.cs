@@ -163,7 +163,7 @@ public sealed class AssemblyTests
         Assert.Contains("stray hole", outside, StringComparison.Ordinal);
         Assert.Contains("misplaced", outside, StringComparison.Ordinal);
 
-        static string Refusal(Assembly<Body> assembly) => Assert.Throws<InvalidOperationException>(() => assembly.Build()).Message;
+        static string Refusal(Assembly<Body> assembly) => Assert.Throws<ComputationRefusedException>(() => assembly.Build()).Message;
     }
 
     [Fact]

@@ -1,5 +1,4 @@
 using FsCheck.Xunit;
-using Momentum.Numerics;
 using Momentum.Tethers;
 using UnitsNet;
 

@@ -1,4 +1,3 @@
-using Momentum.Numerics;
 
 namespace Momentum.Tethers.Deployment;
 

@@ -1,4 +1,4 @@
-namespace Momentum.Numerics;
+namespace Momentum;
 
 /// <summary>
 /// The input was well formed, and yet the computation does not give a result that can be trusted: it is refused
