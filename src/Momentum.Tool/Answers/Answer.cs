@@ -8,7 +8,7 @@ internal sealed record Answer
 {
     public required CaseReading Reading { get; init; }
 
-    public required Body Body { get; init; }
+    public required SpinningBody Body { get; init; }
 
     public required DespinMotion Motion { get; init; }
 

@@ -8,4 +8,9 @@ namespace Momentum.Tool.Answers;
 /// <param name="Unit">Unit of <paramref name="Shown"/>; empty for a ratio.</param>
 /// <param name="Note">How it is meant or where it occurs; may be empty.</param>
 /// <param name="Solved">Whether it is the unknown that the case asked for.</param>
-internal sealed record AnswerFigure(string Key, string Name, double Value, double Shown, string Unit, string Note = "", bool Solved = false);
+internal sealed record AnswerFigure(string Key, string Name, double Value, double Shown, string Unit, string Note = "", bool Solved = false)
+{
+    /// <summary>A number that is shown in SI.</summary>
+    public static AnswerFigure Si(string key, string name, double value, string unit, string note = "", bool solved = false) =>
+        new(key, name, value, value, unit, note, solved);
+}

@@ -1,38 +1,151 @@
+using Momentum.Frames;
+using Momentum.Inertia;
+using Momentum.Quantities;
 using Momentum.Tool.Cases;
 using Momentum.Tool.Cases.Keys;
+using Momentum.Tool.Cases.Quantities;
 using UnitsNet;
 
 namespace Momentum.Tool.Answers;
 
-/// <summary>Makes the body of a case and judges whether it can exist, and whether it goes with the hub.</summary>
+/// <summary>Makes the body of a case and judges whether it can exist, how it spins, and whether it goes with the hub.</summary>
 internal static class BodyJudge
 {
     // A radius of gyration k beyond these multiples of the hub radius is no vehicle but a slip of units.
     private const double LargestGyration = 20;
     private const double SmallestGyration = 1.0 / 20;
 
+    // Above these the planar, symmetric picture is worth a second look; vehicles are balanced well below them.
+    private const double NotableOffset = 0.01;
+    private const double NotableTiltDegrees = 1;
+
     /// <summary>The body; null if it was found wanting, with the reason among the findings.</summary>
-    public static Body? Judge(Case given, Findings findings)
+    public static SpinningBody? Judge(Case given, Findings findings)
     {
-        VehicleSection vehicle = given.Vehicle;
-        if (given.Part.Count > 0 || vehicle.Inertia is null || vehicle.Mass is null)
+        SpinningBody? body = given.Vehicle.Inertia is null ? null : Stated(given.Vehicle, findings);
+        if (body is null)
         {
-            findings.Error(vehicle, null, "a body of [[part]] tables cannot be computed yet", "a stated mass and inertia", "State mass and inertia in [vehicle].");
+            if (!findings.HasErrors)
+            {
+                findings.Error(given.Vehicle, null, "a body of [[part]] tables cannot be computed yet", "a stated mass and inertia", "State mass and inertia in [vehicle].");
+            }
+
             return null;
         }
 
-        MassMomentOfInertia spinInertia = (vehicle.SpinAxis switch
-        {
-            Axis.X => vehicle.Inertia.Xx,
-            Axis.Y => vehicle.Inertia.Yy,
-            _ => vehicle.Inertia.Zz,
-        })!.Value;
-        var body = new Body(vehicle.Mass.Value, spinInertia);
         JudgeHub(given, body, findings);
+        JudgeSpin(given, body, findings);
         return body;
     }
 
-    private static void JudgeHub(Case given, Body body, Findings findings)
+    /// <summary>Where the spin axis stands among the principal axes; null if only its own moment is known.</summary>
+    public static SpinAxisRank? Rank(SpinningBody body)
+    {
+        if (body.Inertia is not { } inertia)
+        {
+            return null;
+        }
+
+        PrincipalAxes<Body> principal = inertia.PrincipalAxes();
+        double spin = body.SpinInertia.KilogramSquareMeters;
+        double least = principal.Smallest.KilogramSquareMeters;
+        double largest = principal.Largest.KilogramSquareMeters;
+        if (principal.SmallestTwoAreEqual && principal.LargestTwoAreEqual)
+        {
+            return SpinAxisRank.NoDifference;
+        }
+
+        double middle = principal.Intermediate.KilogramSquareMeters;
+        double toLeast = Math.Abs(spin - least);
+        double toMiddle = principal.SmallestTwoAreEqual || principal.LargestTwoAreEqual ? double.PositiveInfinity : Math.Abs(spin - middle);
+        double toLargest = Math.Abs(spin - largest);
+        return toLargest <= toMiddle && toLargest <= toLeast ? SpinAxisRank.Largest
+            : toLeast <= toMiddle ? SpinAxisRank.Least
+            : SpinAxisRank.Intermediate;
+    }
+
+    /// <summary>Angle between the spin axis and the principal axis nearest to it; null if only the moment about the spin axis is known.</summary>
+    public static Angle? Tilt(SpinningBody body)
+    {
+        if (body.Inertia is not { } inertia)
+        {
+            return null;
+        }
+
+        // Where two principal moments are alike every axis in their plane is principal: the angle is then to the plane.
+        PrincipalAxes<Body> principal = inertia.PrincipalAxes();
+        double least = Along(principal.SmallestAxis);
+        double middle = Along(principal.IntermediateAxis);
+        double largest = Along(principal.LargestAxis);
+        double nearest = (principal.SmallestTwoAreEqual, principal.LargestTwoAreEqual) switch
+        {
+            (true, true) => 1,
+            (true, false) => Math.Max(largest, Math.Sqrt((least * least) + (middle * middle))),
+            (false, true) => Math.Max(least, Math.Sqrt((largest * largest) + (middle * middle))),
+            _ => Math.Max(least, Math.Max(middle, largest)),
+        };
+        return Angle.FromRadians(Math.Acos(Math.Min(1, nearest)));
+
+        double Along(Direction<Body> axis) => Math.Abs((axis.X * body.SpinAxis.X) + (axis.Y * body.SpinAxis.Y) + (axis.Z * body.SpinAxis.Z));
+    }
+
+    private static SpinningBody? Stated(VehicleSection vehicle, Findings findings)
+    {
+        InertiaSection stated = vehicle.Inertia!;
+        Position<Body> centre = vehicle.Centre is [var x, var y, var z] ? Position<Body>.Of(x.Value, y.Value, z.Value) : Position<Body>.Origin;
+        Mass mass = vehicle.Mass!.Value;
+        Direction<Body> axis = vehicle.SpinAxis switch { Axis.X => Direction<Body>.XAxis, Axis.Y => Direction<Body>.YAxis, _ => Direction<Body>.ZAxis };
+        if (stated.Xx is null || stated.Yy is null || stated.Zz is null)
+        {
+            return OneMoment(vehicle, mass, centre, axis, (stated.Xx ?? stated.Yy ?? stated.Zz)!.Value, findings);
+        }
+
+        var sign = vehicle.ProductSign == Cases.ProductSign.PositiveIntegral ? Momentum.Inertia.ProductSign.PositiveIntegral : Momentum.Inertia.ProductSign.TensorElement;
+        try
+        {
+            InertiaTensor<Body> tensor = vehicle.InertiaAbout == InertiaReference.CentreOfMass
+                ? InertiaTensor<Body>.Of(stated.Xx.Value, stated.Yy.Value, stated.Zz.Value, Product(stated.Xy), Product(stated.Xz), Product(stated.Yz), sign)
+                : MassProperties<Body>.Of(mass, centre, PointInertia<Body>.Of(
+                    Position<Body>.Origin, stated.Xx.Value, stated.Yy.Value, stated.Zz.Value, Product(stated.Xy), Product(stated.Xz), Product(stated.Yz), sign)).Inertia;
+            return new SpinningBody(mass, centre, axis, tensor.AboutAxis(axis), tensor);
+        }
+        catch (ArgumentException refusal)
+        {
+            findings.Error(
+                vehicle, nameof(VehicleSection.Inertia), Sentence(refusal.Message),
+                "moments and products that some distribution of mass has", "Check the values, their units, inertia_about and product_sign.");
+            return null;
+        }
+
+        static MassMomentOfInertia Product(Stated<MassMomentOfInertia>? product) => product?.Value ?? MassMomentOfInertia.Zero;
+    }
+
+    /// <summary>Without the transverse moments the spin is known and nothing else: enough for the planar motion.</summary>
+    private static SpinningBody? OneMoment(
+        VehicleSection vehicle, Mass mass, Position<Body> centre, Direction<Body> axis, MassMomentOfInertia moment, Findings findings)
+    {
+        var body = new SpinningBody(mass, centre, axis, moment, null);
+        if (vehicle.InertiaAbout == InertiaReference.Origin)
+        {
+            double aboutCentre = moment.KilogramSquareMeters - (mass.Kilograms * Math.Pow(body.CentreOffset.Meters, 2));
+            if (!(aboutCentre > 0))
+            {
+                findings.Error(
+                    vehicle, nameof(VehicleSection.Inertia), "moved from the origin to the centre of mass the moment is not positive: the body would have none",
+                    "more than mass times the square of the centre's distance from the axis", "Check centre, mass and inertia_about.");
+                return null;
+            }
+
+            body = body with { SpinInertia = MassMomentOfInertia.FromKilogramSquareMeters(aboutCentre) };
+        }
+
+        findings.Warn(
+            vehicle, nameof(VehicleSection.Inertia), "only the moment about the spin axis is stated, so that stability and nutation cannot be judged",
+            "State the other two moments, and the products if they are known.");
+        return body;
+    }
+
+    private static void JudgeHub(Case given, SpinningBody body, Findings findings)
     {
         double radius = given.Despin.HubRadius.Value.Meters;
         double gyration = Math.Sqrt(body.SpinInertia.KilogramSquareMeters / body.Mass.Kilograms);
@@ -50,6 +163,42 @@ internal static class BodyJudge
                 given.Despin, nameof(DespinSection.HubRadius), $"{found}: mass must lie outside the hub",
                 "Check the units of hub radius, mass and inertia; with wings, booms or tanks outside the hub it may be right, and then see that cords and weights clear them.");
         }
+
+        if (body.CentreOffset.Meters > NotableOffset * radius)
+        {
+            findings.Warn(
+                given.Vehicle, nameof(VehicleSection.Centre), Invariant($"the centre of mass lies {body.CentreOffset.Millimeters:G3} mm off the spin axis through the origin, {100 * body.CentreOffset.Meters / radius:G3} % of the hub radius, and the planar computation takes it on the axis"),
+                "Balance the body, or expect it to be left wobbling and drifting.");
+        }
+    }
+
+    private static void JudgeSpin(Case given, SpinningBody body, Findings findings)
+    {
+        if (Rank(body) is SpinAxisRank.Least)
+        {
+            findings.Warn(
+                given.Vehicle, nameof(VehicleSection.SpinAxis), "it is the axis of least inertia: internal friction makes any nutation grow, and what transverse rate there is at release stays when the spin is gone, so that the body may be left tumbling",
+                "Check how long it spins before release and what nutation it has then.");
+        }
+        else if (Rank(body) is SpinAxisRank.Intermediate)
+        {
+            findings.Warn(
+                given.Vehicle, nameof(VehicleSection.SpinAxis), "it is the axis of intermediate inertia: spin about it is unstable, and the body turns over within a few turns",
+                "Check the moments of inertia and spin_axis; spin about the axis of largest inertia, or of least for a short time.");
+        }
+
+        if (Tilt(body) is { } tilt && tilt.Degrees > NotableTiltDegrees)
+        {
+            findings.Warn(
+                given.Vehicle, nameof(VehicleSection.Inertia), Invariant($"the nearest principal axis is tilted {tilt.Degrees:G3} deg from the spin axis, so that the body cones as it spins, and the planar computation takes it as spinning true"),
+                "Balance the body, or check the products of inertia and product_sign.");
+        }
+    }
+
+    private static string Sentence(string message)
+    {
+        string trimmed = message.TrimEnd('.');
+        return char.ToLowerInvariant(trimmed[0]) + trimmed[1..];
     }
 
     private static string Invariant(FormattableString text) => FormattableString.Invariant(text);

@@ -19,15 +19,17 @@ internal static class Solver
     {
         Case given = reading.Case!;
         var findings = new Findings(reading.File);
-        Body? body = BodyJudge.Judge(given, findings);
+        SpinningBody? body = BodyJudge.Judge(given, findings);
         problems = findings.Problems;
         if (body is null || findings.HasErrors)
         {
             return null;
         }
 
-        (DespinDesign design, string solvedFor) = Size(given.Despin, new DespinHub(body.SpinInertia, given.Despin.HubRadius.Value, given.Spin.Rate.Value));
+        string solvedFor = UnknownOf(given.Despin);
+        DespinDesign design = Size(given.Despin, new DespinHub(body.SpinInertia, given.Despin.HubRadius.Value, given.Spin.Rate.Value));
         DespinMotion motion = design.Deploy();
+        DesignJudge.Judge(given, motion, findings);
         return new Answer
         {
             Reading = reading,
@@ -36,16 +38,20 @@ internal static class Solver
             SolvedFor = solvedFor,
             Figures = FiguresOf(given, body, motion, solvedFor),
             Requirements = RequirementJudge.Judge(given, motion),
-            Warnings = [.. reading.Problems, .. problems],
+            Warnings = [.. reading.Problems, .. findings.Problems],
             Assumptions = AssumptionsOf(given),
         };
     }
+
+    /// <summary>The key that a case leaves to be solved for.</summary>
+    public static string UnknownOf(DespinSection despin) =>
+        despin.CordLength is null ? "cord_length" : despin.WeightMass is null ? "weight_mass" : "final_rate";
 
     /// <summary>Breaking load over the peak tension of one cord; null without a breaking load.</summary>
     public static double? CordMargin(Case given, DespinMotion motion) =>
         given.Despin.Cord?.BreakingLoad is { } load ? load.Value.Newtons / motion.PeakTension.Tension.Newtons : null;
 
-    private static (DespinDesign Design, string SolvedFor) Size(DespinSection despin, DespinHub hub)
+    private static DespinDesign Size(DespinSection despin, DespinHub hub)
     {
         LetGo letGo = despin.LetGo switch
         {
@@ -55,16 +61,15 @@ internal static class Solver
             _ => LetGo.AtSpin(despin.LetGo.Rate!.Value),
         };
         LinearDensity? density = despin.Cord?.LineDensity?.Value;
-        return (despin.WeightMass, despin.CordLength, despin.FinalRate) switch
+        return UnknownOf(despin) switch
         {
-            ({ } mass, null, { } final) => (hub.SizeCordLength(mass.Value, final.Value, letGo, density, despin.Weights), "cord_length"),
-            (null, { } length, { } final) => (hub.SizeWeightMass(length.Value, final.Value, letGo, density, despin.Weights), "weight_mass"),
-            ({ } mass, { } length, _) => (hub.Carrying(mass.Value, length.Value, letGo, density, despin.Weights), "final_rate"),
-            _ => throw new InvalidOperationException("The case reader lets no such case through."),
+            "cord_length" => hub.SizeCordLength(despin.WeightMass!.Value, despin.FinalRate!.Value, letGo, density, despin.Weights),
+            "weight_mass" => hub.SizeWeightMass(despin.CordLength!.Value, despin.FinalRate!.Value, letGo, density, despin.Weights),
+            _ => hub.Carrying(despin.WeightMass!.Value, despin.CordLength!.Value, letGo, density, despin.Weights),
         };
     }
 
-    private static List<AnswerFigure> FiguresOf(Case given, Body body, DespinMotion motion, string solvedFor)
+    private static List<AnswerFigure> FiguresOf(Case given, SpinningBody body, DespinMotion motion, string solvedFor)
     {
         DespinDesign design = motion.Design;
         PeakTension peak = motion.PeakTension;
@@ -73,42 +78,41 @@ internal static class Solver
         double speed = motion.Release.Speed.MetersPerSecond;
         List<AnswerFigure> figures =
         [
-            SiFigure("cord_length_m", "Cord length, each", design.CordLength.Meters, "m", "from its end point on the hub to the weight's centre of mass", solvedFor == "cord_length"),
-            SiFigure("weight_mass_kg", "Weight mass, each", design.WeightMass.Kilograms, "kg", "", solvedFor == "weight_mass"),
+            AnswerFigure.Si("cord_length_m", "Cord length, each", design.CordLength.Meters, "m", "from its end point on the hub to the weight's centre of mass", solvedFor == "cord_length"),
+            AnswerFigure.Si("weight_mass_kg", "Weight mass, each", design.WeightMass.Kilograms, "kg", "", solvedFor == "weight_mass"),
             new("final_spin_rad_s", "Final spin rate", final, Rounded(final, initial) * RpmPerRadian, "rpm", "of the body after let-go; negative if reversed", solvedFor == "final_rate"),
             new("unwind_time_s", "Unwinding time", motion.UnwindTime.Seconds, motion.UnwindTime.Seconds, "s", "from release of the weights"),
             new("let_go_time_s", "Let-go time", motion.LetGoTime.Seconds, motion.LetGoTime.Seconds, "s", "from release of the weights"),
-            SiFigure("peak_cord_tension_n", "Peak cord tension, each", peak.Tension.Newtons, "N", PeakNote(peak)),
-            SiFigure("peak_tension_time_s", "Time of peak tension", peak.Time.Seconds, "s"),
-            SiFigure("peak_tension_free_cord_length_m", "Free cord length at peak tension", peak.UnwoundLength.Meters, "m"),
+            AnswerFigure.Si("peak_cord_tension_n", "Peak cord tension, each", peak.Tension.Newtons, "N", PeakNote(peak)),
+            AnswerFigure.Si("peak_tension_time_s", "Time of peak tension", peak.Time.Seconds, "s"),
+            AnswerFigure.Si("peak_tension_free_cord_length_m", "Free cord length at peak tension", peak.UnwoundLength.Meters, "m"),
             new("peak_tension_cord_angle_rad", "Cord angle at peak tension", peak.CordAngle.Radians, peak.CordAngle.Degrees, "deg", "from tangent"),
         ];
         if (CordMargin(given, motion) is { } margin)
         {
-            figures.Add(SiFigure("cord_margin", "Cord margin", margin, "", "breaking load over peak tension of one cord"));
+            figures.Add(AnswerFigure.Si("cord_margin", "Cord margin", margin, "", "breaking load over peak tension of one cord"));
         }
 
         figures.AddRange(
         [
-            SiFigure("weight_release_speed_m_s", "Weight speed at let-go", speed, "m/s", "in space, about the body's centre of mass"),
+            AnswerFigure.Si("weight_release_speed_m_s", "Weight speed at let-go", speed, "m/s", "in space, about the body's centre of mass"),
             SpeedFigure("weight_release_radial_speed_m_s", "Outward part of that speed", motion.Release.RadialSpeed, ""),
             SpeedFigure("weight_release_tangential_speed_m_s", "Sideways part of that speed", motion.Release.TangentialSpeed, "positive in the sense of the initial spin"),
-            SiFigure("weight_release_energy_j", "Energy of each weight at let-go", 0.5 * design.WeightMass.Kilograms * speed * speed, "J"),
+            AnswerFigure.Si("weight_release_energy_j", "Energy of each weight at let-go", 0.5 * design.WeightMass.Kilograms * speed * speed, "J"),
             new("let_go_cord_angle_rad", "Cord angle at let-go", motion.LetGoCordAngle.Radians, motion.LetGoCordAngle.Degrees, "deg", "from tangent"),
-            SiFigure("let_go_free_cord_length_m", "Free cord length at let-go", motion.LetGoUnwoundLength.Meters, "m"),
+            AnswerFigure.Si("let_go_free_cord_length_m", "Free cord length at let-go", motion.LetGoUnwoundLength.Meters, "m"),
             new("hub_turn_rad", "Turn of the body until let-go", motion.HubTurn.Radians, motion.HubTurn.Degrees, "deg"),
-            SiFigure("cord_turns", "Turns of cord on the hub", design.CordTurns, ""),
-            SiFigure("stowed_holding_force_n", "Force that holds each stowed weight", motion.StowedHoldingForce.Newtons, "N", "at the initial spin rate, without its cord"),
-            SiFigure("cord_mass_kg", "Cord mass, each", design.CordLineDensity.KilogramsPerMeter * design.CordLength.Meters, "kg"),
-            SiFigure("weights", "Number of weights", design.Weights, ""),
-            SiFigure("hub_radius_m", "Hub radius", design.Hub.Radius.Meters, "m", "to the cord's centreline"),
+            AnswerFigure.Si("cord_turns", "Turns of cord on the hub", design.CordTurns, ""),
+            AnswerFigure.Si("stowed_holding_force_n", "Force that holds each stowed weight", motion.StowedHoldingForce.Newtons, "N", "at the initial spin rate, without its cord"),
+            AnswerFigure.Si("cord_mass_kg", "Cord mass, each", design.CordLineDensity.KilogramsPerMeter * design.CordLength.Meters, "kg"),
+            AnswerFigure.Si("weights", "Number of weights", design.Weights, ""),
+            AnswerFigure.Si("hub_radius_m", "Hub radius", design.Hub.Radius.Meters, "m", "to the cord's centreline"),
             new("initial_spin_rad_s", "Initial spin rate", initial, initial * RpmPerRadian, "rpm"),
-            SiFigure("spin_inertia_kg_m2", "Spin inertia", body.SpinInertia.KilogramSquareMeters, "kg·m²", "about the spin axis through the centre of mass, without weights and cords"),
-            SiFigure("body_mass_kg", "Mass of the body", body.Mass.Kilograms, "kg", "without weights and cords"),
-            SiFigure("initial_angular_momentum_kg_m2_s", "Angular momentum", motion.Ledger.AngularMomentum.KilogramSquareMetersPerSecond, "kg·m²/s", "of body, weights and cords, about the spin axis"),
-            SiFigure("initial_energy_j", "Energy of rotation", motion.Ledger.Energy.Joules, "J", "of body, weights and cords, before release"),
-            SiFigure("angular_momentum_closure", "Angular momentum closes to", motion.Ledger.MomentumClosure, "", "largest relative departure over the motion"),
-            SiFigure("energy_closure", "Energy closes to", motion.Ledger.EnergyClosure, "", "largest relative departure over the motion"),
+            .. BodyFigures.Of(body, design.Hub.Radius),
+            AnswerFigure.Si("initial_angular_momentum_kg_m2_s", "Angular momentum", motion.Ledger.AngularMomentum.KilogramSquareMetersPerSecond, "kg·m²/s", "of body, weights and cords, about the spin axis"),
+            AnswerFigure.Si("initial_energy_j", "Energy of rotation", motion.Ledger.Energy.Joules, "J", "of body, weights and cords, before release"),
+            AnswerFigure.Si("angular_momentum_closure", "Angular momentum closes to", motion.Ledger.MomentumClosure, "", "largest relative departure over the motion"),
+            AnswerFigure.Si("energy_closure", "Energy closes to", motion.Ledger.EnergyClosure, "", "largest relative departure over the motion"),
         ]);
         return figures;
 
@@ -120,9 +124,6 @@ internal static class Solver
     public static double Rounded(double value, double scale) => Math.Abs(value) < 1e-9 * scale ? 0 : value;
 
     private static string PeakNote(PeakTension peak) => peak.Phase == DespinPhase.Unwinding ? "while unwinding" : "while swinging out";
-
-    private static AnswerFigure SiFigure(string key, string name, double value, string unit, string note = "", bool solved = false) =>
-        new(key, name, value, value, unit, note, solved);
 
     private static List<string> AssumptionsOf(Case given)
     {

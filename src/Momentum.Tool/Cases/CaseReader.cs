@@ -30,9 +30,9 @@ internal static class CaseReader
     {
         List<string> notUsedYet = [];
         Case? read = null;
-        if (TomlReader.Read(text, out (Place Place, string Message)? broken) is not { } root)
+        if (TomlReader.Read(text, out (Place? Place, string Message)? broken) is not { } root)
         {
-            (Place place, string message) = broken!.Value;
+            (Place? place, string message) = broken!.Value;
             findings.Add(new Problem(
                 Severity.Error, findings.File, place, "", null, $"this is not well-formed TOML: {TomlText.Printable(message).TrimEnd('.')}", "",
                 "Mend this line; a line reads key = \"value\", a section begins with [name], a comment with #."));

@@ -2,6 +2,8 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
 using Momentum.Tool.Answers;
+using Momentum.Tool.Cases;
+using Momentum.Tool.Cases.Syntax;
 
 namespace Momentum.Tool.Commands;
 
@@ -11,23 +13,8 @@ internal static class AnswerText
     /// <summary>The table.</summary>
     public static string Table(Answer answer)
     {
-        var text = new StringBuilder();
-        text.Append(answer.Reading.Case!.Title.ReplaceLineEndings(" ")).Append("\n\n");
-        int width = answer.Figures.Max(f => f.Name.Length) + 2;
-        int numberWidth = answer.Figures.Max(f => Number(f.Shown).Length);
-        foreach (AnswerFigure figure in answer.Figures)
-        {
-            string note = (figure.Solved, figure.Note) switch
-            {
-                (true, "") => "solved for",
-                (true, _) => $"solved for; {figure.Note}",
-                _ => figure.Note,
-            };
-            text.Append("  ").Append(figure.Name.PadRight(width)).Append(Number(figure.Shown).PadLeft(numberWidth)).Append(' ').Append(figure.Unit.PadRight(9));
-            text.Append(note);
-            TrimEnd(text).Append('\n');
-        }
-
+        var text = new StringBuilder(Heading(answer.Reading.Case!) + Rows(answer.Figures));
+        int width = NameWidth(answer.Figures);
         if (answer.Requirements.Count > 0)
         {
             text.Append("\nRequired\n");
@@ -44,6 +31,30 @@ internal static class AnswerText
         foreach (string assumption in answer.Assumptions)
         {
             text.Append("  ").Append(assumption).Append('\n');
+        }
+
+        return text.ToString();
+    }
+
+    /// <summary>The title and an empty line.</summary>
+    public static string Heading(Case given) => TomlText.Printable(given.Title) + "\n\n";
+
+    /// <summary>A row for each figure: name, number, unit, note.</summary>
+    public static string Rows(IReadOnlyList<AnswerFigure> figures)
+    {
+        var text = new StringBuilder();
+        int width = NameWidth(figures);
+        int numberWidth = figures.Max(f => Number(f.Shown).Length);
+        foreach (AnswerFigure figure in figures)
+        {
+            string note = (figure.Solved, figure.Note) switch
+            {
+                (true, "") => "solved for",
+                (true, _) => $"solved for; {figure.Note}",
+                _ => figure.Note,
+            };
+            text.Append("  ").Append(figure.Name.PadRight(width)).Append(Number(figure.Shown).PadLeft(numberWidth)).Append(' ').Append(figure.Unit.PadRight(9)).Append(note);
+            TrimEnd(text).Append('\n');
         }
 
         return text.ToString();
@@ -83,6 +94,8 @@ internal static class AnswerText
     }
 
     public static JsonArray Texts(IEnumerable<string> texts) => [.. texts.Select(t => JsonValue.Create(t))];
+
+    private static int NameWidth(IReadOnlyList<AnswerFigure> figures) => figures.Max(f => f.Name.Length) + 2;
 
     private static string Number(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
 

@@ -1,5 +1,8 @@
 using System.CommandLine;
+using System.Text.Json.Nodes;
+using Momentum.Tool.Answers;
 using Momentum.Tool.Cases;
+using Momentum.Tool.Cases.Keys;
 
 namespace Momentum.Tool.Commands;
 
@@ -11,7 +14,8 @@ internal static class CheckCommand
         Argument<string> file = CommandLine.CaseArgument();
         Option<bool> json = CommandLine.JsonOption();
         var command = new Command("check", """
-            Reads a case and judges it: spelling, units, missing and contradicting keys, and whether the body is physical.
+            Reads a case and judges it: spelling, units, missing and contradicting keys, and whether the body is physical and
+            goes with the hub. It computes no de-spin; for that see size.
 
             Example:
               momentum check case.toml
@@ -19,18 +23,53 @@ internal static class CheckCommand
         {
             file, json,
         };
-        command.SetAction(parsed =>
+        command.SetAction(parsed => Check(streams, parsed.GetRequiredValue(file), parsed.GetValue(json)));
+        return command;
+    }
+
+    private static int Check(Streams streams, string path, bool json)
+    {
+        CaseReading reading = CaseReader.Read(path, streams.Input);
+        var findings = new Findings(reading.File);
+        SpinningBody? body = reading.Case is null ? null : BodyJudge.Judge(reading.Case, findings);
+        IReadOnlyList<Problem> problems = [.. reading.Problems, .. findings.Problems];
+        if (body is null || findings.HasErrors)
         {
-            CaseReading reading = CaseReader.Read(parsed.GetRequiredValue(file), streams.Input);
-            if (reading.Case is null)
+            Messages.Write(streams, problems, ExitCode.BadInput, json);
+            return (int)ExitCode.BadInput;
+        }
+
+        Case given = reading.Case!;
+        IReadOnlyList<AnswerFigure> figures = BodyFigures.Of(body, given.Despin.HubRadius.Value);
+        string unknown = Solver.UnknownOf(given.Despin);
+        if (json)
+        {
+            var result = new JsonObject { ["ok"] = true, ["title"] = given.Title, ["case_file"] = reading.File, ["to_solve_for"] = unknown };
+            foreach (AnswerFigure figure in figures)
             {
-                Messages.Write(streams, reading.Problems, ExitCode.BadInput, parsed.GetValue(json));
-                return (int)ExitCode.BadInput;
+                result[figure.Key] = figure.Value;
             }
 
-            streams.Output.WriteLine("ok");
-            return (int)ExitCode.Done;
-        });
-        return command;
+            result["spin_axis"] = BodyJudge.Rank(body) switch
+            {
+                SpinAxisRank.Largest => "largest inertia",
+                SpinAxisRank.Least => "least inertia",
+                SpinAxisRank.Intermediate => "intermediate inertia",
+                SpinAxisRank.NoDifference => "all moments alike",
+                _ => null,
+            };
+            result["warnings"] = Messages.Json(problems);
+            result["not_used_yet"] = AnswerText.Texts(reading.NotUsedYet);
+            streams.Output.WriteLine(JsonText.Of(result));
+        }
+        else
+        {
+            streams.Output.Write(AnswerText.Heading(given));
+            streams.Output.Write(AnswerText.Rows(figures));
+            streams.Output.Write($"\nThe case is in order ({(problems.Count == 0 ? "no warning" : $"{problems.Count} warning{(problems.Count == 1 ? "" : "s")}")}); to be solved for: {unknown}.\n");
+            Messages.WriteRemarks(streams, problems, reading.NotUsedYet);
+        }
+
+        return (int)ExitCode.Done;
     }
 }

@@ -34,7 +34,7 @@ internal static class OutputFile
                 throw new UsageException($"{shown} exists already and was left as it is", "Choose another name, or add --force to replace it.");
             }
 
-            string target = File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName ?? Path.GetFullPath(path);
+            string target = (File.Exists(path) ? File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName : null) ?? Path.GetFullPath(path);
             if (IsDevice(target))
             {
                 File.WriteAllText(target, text, s_utf8);

@@ -16,11 +16,12 @@ internal sealed class SectionReader(Findings findings, List<string> notUsedYet)
         section.Path = path;
         section.Place = table.Place;
         int errorsBefore = findings.ErrorCount;
+        HashSet<string?> meant = [];
         foreach ((string name, TomlEntry entry) in table.Entries)
         {
             if (description.Keys.FirstOrDefault(k => k.Name == name) is not { } key)
             {
-                Unknown(description, path, name, entry);
+                meant.Add(Unknown(description, path, name, entry));
                 continue;
             }
 
@@ -37,7 +38,8 @@ internal sealed class SectionReader(Findings findings, List<string> notUsedYet)
 
         foreach (KeyDescription key in description.Keys)
         {
-            if (key.Required && !table.Entries.ContainsKey(key.Name))
+            // A key that was only misspelt has been told of already.
+            if (key.Required && !table.Entries.ContainsKey(key.Name) && !meant.Contains(key.Name))
             {
                 string remedy = key.Form == KeyForm.Section
                     ? $"Add a section [{KeyDescription.Join(path, key.Name)}]; `momentum new` writes a complete case to start from."
@@ -237,7 +239,8 @@ internal sealed class SectionReader(Findings findings, List<string> notUsedYet)
         return isWhole ? triple : null;
     }
 
-    private void Unknown(SectionDescription description, string path, string name, TomlEntry entry)
+    /// <summary>Reports an unknown key; returns the known one that was probably meant.</summary>
+    private string? Unknown(SectionDescription description, string path, string name, TomlEntry entry)
     {
         string shown = TomlText.Printable(name);
         string? near = Nearest.To(name, description.Keys.Select(k => k.Name));
@@ -249,6 +252,7 @@ internal sealed class SectionReader(Findings findings, List<string> notUsedYet)
         findings.Add(new Problem(
             Severity.Error, findings.File, entry.KeyPlace, KeyDescription.Join(path, shown), entry.Value.Quoted,
             path.Length == 0 ? "unknown key or section" : $"[{path}] has no such key", allowed, remedy));
+        return near;
     }
 
     private void Wrong(KeyDescription key, TomlNode node, string path, string message, string? remedy = null) =>

@@ -1,8 +1,8 @@
 namespace Momentum.Tool.Cases.Quantities;
 
 /// <summary>
-/// Units of the trade that UnitsNet lacks, spells otherwise or rounds (a revolution by 3e-12, the slug and customary inertias and
-/// densities by up to 1.2e-8), and spellings of UnitsNet's that this file format refuses because they mean something else to an
+/// Units of the trade that UnitsNet lacks, spells otherwise or rounds (a revolution by 3e-12, the slug and customary inertias by
+/// up to 1.2e-8, densities by up to 2e-7), and spellings of UnitsNet's that this file format refuses because they mean something else to an
 /// engineer. Factors are exact products of lb = 0.45359237 kg, in = 0.0254 m and
 /// g_n = 9.80665 m/s^2 (NIST SP 811); oz = lb/16.
 /// </summary>

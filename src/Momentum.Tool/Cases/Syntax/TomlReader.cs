@@ -10,31 +10,36 @@ namespace Momentum.Tool.Cases.Syntax;
 /// </summary>
 internal static class TomlReader
 {
+    private const int MaxDepth = 16;
+
+    private static readonly TomlSerializerOptions s_limits = new() { MaxDepth = MaxDepth };
+
     /// <summary>Reads the text.</summary>
     /// <param name="text">The whole file.</param>
     /// <param name="problem">The first thing wrong with the TOML itself; later ones are usually its echo.</param>
     /// <returns>The root table, or null with <paramref name="problem"/> set.</returns>
-    public static TomlTable? Read(string text, out (Place Place, string Message)? problem)
+    public static TomlTable? Read(string text, out (Place? Place, string Message)? problem)
     {
         problem = null;
         DocumentSyntax document;
         try
         {
-            document = SyntaxParser.Parse(text, sourceName: "case", validate: true);
+            document = SyntaxParser.Parse(text, s_limits, sourceName: "case", validate: true);
         }
         catch (TomlException refusal)
         {
-            problem = (refusal.Span is { } span ? new Place(span.Start.Line + 1, span.Start.Column + 1) : new Place(1, 1), refusal.Message);
+            // The parser throws, and without a place, only where tables or lists are nested beyond its limit.
+            problem = refusal.Span is { } span
+                ? (new Place(span.Start.Line + 1, span.Start.Column + 1), refusal.Message)
+                : (null, $"tables or lists are nested too deep (more than {MaxDepth})");
             return null;
         }
 
-        foreach (DiagnosticMessage diagnostic in document.Diagnostics)
+        // What is missing at the end of the file the parser places at its very beginning.
+        if (document.Diagnostics.Where(d => d.Kind == DiagnosticMessageKind.Error).MinBy(d => d.Span.End.Offset == 0 ? int.MaxValue : d.Span.Offset) is { } first)
         {
-            if (diagnostic.Kind == DiagnosticMessageKind.Error)
-            {
-                problem = (PlaceOf(diagnostic.Span), diagnostic.Message);
-                return null;
-            }
+            problem = (PlaceOf(first.Span), first.Message);
+            return null;
         }
 
         try

@@ -1,0 +1,32 @@
+using Momentum.Frames;
+using Momentum.Inertia;
+using Momentum.Quantities;
+using UnitsNet;
+
+namespace Momentum.Tool.Answers;
+
+/// <summary>The spinning body of a case, without the de-spin weights and cords.</summary>
+/// <param name="Mass">Its mass.</param>
+/// <param name="CentreOfMass">Its centre of mass from the body origin.</param>
+/// <param name="SpinAxis">The axis about which it spins.</param>
+/// <param name="SpinInertia">Its moment of inertia about the spin axis through its centre of mass.</param>
+/// <param name="Inertia">Its inertia about its centre of mass; null if only the moment about the spin axis is stated.</param>
+internal sealed record SpinningBody(
+    Mass Mass, Position<Body> CentreOfMass, Direction<Body> SpinAxis, MassMomentOfInertia SpinInertia, InertiaTensor<Body>? Inertia)
+{
+    /// <summary>Distance of the centre of mass from the spin axis through the body origin.</summary>
+    public Length CentreOffset
+    {
+        get
+        {
+            double x = CentreOfMass.X.Meters;
+            double y = CentreOfMass.Y.Meters;
+            double z = CentreOfMass.Z.Meters;
+            (double ax, double ay, double az) = (SpinAxis.X, SpinAxis.Y, SpinAxis.Z);
+            double along = (x * ax) + (y * ay) + (z * az);
+            return Length.FromMeters(Math.Sqrt(Square(x - (along * ax)) + Square(y - (along * ay)) + Square(z - (along * az))));
+        }
+    }
+
+    private static double Square(double number) => number * number;
+}

@@ -1,0 +1,53 @@
+namespace Momentum.Tool.Tests;
+
+/// <summary>A valid case that tests change one line of. Its vehicle is invented.</summary>
+internal static class SampleCase
+{
+    public const string Text = """
+        format = 1
+        title  = "Invented: Sandpiper test article"
+
+        [vehicle]
+        mass          = "120 kg +/- 0.5 %"
+        centre        = ["0 mm", "0 mm", "250 mm"]
+        inertia       = { xx = "14.2 kg*m^2", yy = "14.6 kg*m^2", zz = "17.5 kg*m^2 +/- 1 %", xy = "0.04 kg*m^2", xz = "-0.02 kg*m^2", yz = "0.01 kg*m^2" }
+        inertia_about = "centre of mass"
+        product_sign  = "tensor element"
+        spin_axis     = "z"
+
+        [spin]
+        rate   = "50 rpm +/- 2 %"
+        wobble = "0.5 deg"
+
+        [despin]
+        hub_radius  = "420 mm +/- 0.2 mm max"
+        weights     = 2
+        weight_mass = "0.7 kg +/- 1 g"
+        final_rate  = "0 rpm"
+        let_go      = "radial"
+
+        [despin.cord]
+        line_density  = "6 g/m"
+        breaking_load = "1.9 kN"
+
+        [require]
+        final_rate  = "< 1 rpm"
+        cord_margin = "> 3"
+
+        """;
+
+    /// <summary>The sample with one piece of it replaced.</summary>
+    public static string With(string piece, string replacement)
+    {
+        Assert.Contains(piece, Text, StringComparison.Ordinal);
+        return Text.Replace(piece, replacement, StringComparison.Ordinal);
+    }
+
+    /// <summary>The line on which a piece of a text begins, from 1.</summary>
+    public static int LineOf(string text, string piece)
+    {
+        int at = text.IndexOf(piece, StringComparison.Ordinal);
+        Assert.True(at >= 0, $"\"{piece}\" is not in the text");
+        return text.AsSpan(0, at).Count('\n') + 1;
+    }
+}
