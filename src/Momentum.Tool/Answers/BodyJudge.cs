@@ -22,14 +22,9 @@ internal static class BodyJudge
     /// <summary>The body; null if it was found wanting, with the reason among the findings.</summary>
     public static SpinningBody? Judge(Case given, Findings findings)
     {
-        SpinningBody? body = given.Vehicle.Inertia is null ? null : Stated(given.Vehicle, findings);
+        SpinningBody? body = given.Part.Count > 0 ? PartsBody.Assemble(given, findings) : Stated(given.Vehicle, findings);
         if (body is null)
         {
-            if (!findings.HasErrors)
-            {
-                findings.Error(given.Vehicle, null, "a body of [[part]] tables cannot be computed yet", "a stated mass and inertia", "State mass and inertia in [vehicle].");
-            }
-
             return null;
         }
 
@@ -89,12 +84,26 @@ internal static class BodyJudge
         double Along(Direction<Body> axis) => Math.Abs((axis.X * body.SpinAxis.X) + (axis.Y * body.SpinAxis.Y) + (axis.Z * body.SpinAxis.Z));
     }
 
+    public static Direction<Body> DirectionOf(Axis axis) => axis switch
+    {
+        Axis.X => Direction<Body>.XAxis,
+        Axis.Y => Direction<Body>.YAxis,
+        _ => Direction<Body>.ZAxis,
+    };
+
+    /// <summary>A library's message as the middle of a sentence.</summary>
+    public static string Clause(string message)
+    {
+        string trimmed = message.TrimEnd('.');
+        return char.ToLowerInvariant(trimmed[0]) + trimmed[1..];
+    }
+
     private static SpinningBody? Stated(VehicleSection vehicle, Findings findings)
     {
         InertiaSection stated = vehicle.Inertia!;
         Position<Body> centre = vehicle.Centre is [var x, var y, var z] ? Position<Body>.Of(x.Value, y.Value, z.Value) : Position<Body>.Origin;
         Mass mass = vehicle.Mass!.Value;
-        Direction<Body> axis = vehicle.SpinAxis switch { Axis.X => Direction<Body>.XAxis, Axis.Y => Direction<Body>.YAxis, _ => Direction<Body>.ZAxis };
+        Direction<Body> axis = DirectionOf(vehicle.SpinAxis);
         if (stated.Xx is null || stated.Yy is null || stated.Zz is null)
         {
             return OneMoment(vehicle, mass, centre, axis, (stated.Xx ?? stated.Yy ?? stated.Zz)!.Value, findings);
@@ -112,7 +121,7 @@ internal static class BodyJudge
         catch (ArgumentException refusal)
         {
             findings.Error(
-                vehicle, nameof(VehicleSection.Inertia), Sentence(refusal.Message),
+                vehicle, nameof(VehicleSection.Inertia), Clause(refusal.Message),
                 "moments and products that some distribution of mass has", "Check the values, their units, inertia_about and product_sign.");
             return null;
         }
@@ -193,12 +202,6 @@ internal static class BodyJudge
                 given.Vehicle, nameof(VehicleSection.Inertia), Invariant($"the nearest principal axis is tilted {tilt.Degrees:G3} deg from the spin axis, so that the body cones as it spins, and the planar computation takes it as spinning true"),
                 "Balance the body, or check the products of inertia and product_sign.");
         }
-    }
-
-    private static string Sentence(string message)
-    {
-        string trimmed = message.TrimEnd('.');
-        return char.ToLowerInvariant(trimmed[0]) + trimmed[1..];
     }
 
     private static string Invariant(FormattableString text) => FormattableString.Invariant(text);

@@ -14,6 +14,9 @@ namespace Momentum.Tool.Answers;
 internal sealed record SpinningBody(
     Mass Mass, Position<Body> CentreOfMass, Direction<Body> SpinAxis, MassMomentOfInertia SpinInertia, InertiaTensor<Body>? Inertia)
 {
+    /// <summary>What each part contributes; empty for a stated tensor.</summary>
+    public IReadOnlyList<PartContribution<Body>> Parts { get; init; } = [];
+
     /// <summary>Distance of the centre of mass from the spin axis through the body origin.</summary>
     public Length CentreOffset
     {

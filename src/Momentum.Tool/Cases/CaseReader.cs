@@ -11,7 +11,7 @@ internal static class CaseReader
     /// <summary>A case is written by hand; anything beyond this is some other file.</summary>
     public const int LargestFile = 1 << 20;
 
-    private static readonly UTF8Encoding s_strictUtf8 = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
+    private static readonly UTF8Encoding _strictUtf8 = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
     /// <summary>Reads the file of that path; <c>-</c> is standard input.</summary>
     public static CaseReading Read(string path, Stream? standardInput = null)
@@ -149,7 +149,7 @@ internal static class CaseReader
 
         try
         {
-            return s_strictUtf8.GetString(span);
+            return _strictUtf8.GetString(span);
         }
         catch (DecoderFallbackException failure)
         {

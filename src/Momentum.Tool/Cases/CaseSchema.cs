@@ -12,7 +12,7 @@ internal static class CaseSchema
 {
     private const string Number = QuantityText.NumberPattern;
 
-    private static readonly JsonSerializerOptions s_layout = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions _layout = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>The schema's text, ending in a line feed.</summary>
     public static string Write()
@@ -21,7 +21,7 @@ internal static class CaseSchema
         schema.Insert(0, "$schema", "https://json-schema.org/draft/2020-12/schema");
         schema.Insert(1, "$id", $"urn:momentum:case:{Case.CurrentFormat.ToString(CultureInfo.InvariantCulture)}");
         schema.Insert(2, "title", "Momentum de-spin case");
-        return schema.ToJsonString(s_layout).ReplaceLineEndings("\n") + "\n";
+        return schema.ToJsonString(_layout).ReplaceLineEndings("\n") + "\n";
     }
 
     private static JsonObject SectionSchema(SectionDescription section)

@@ -37,7 +37,7 @@ internal sealed record PartSection : Section
     [Key("Unit of the mesh file's coordinates.", Example = "\"mm\"")]
     public MeshUnit? FileUnit { get; init; }
 
-    [Key("Where the part's own centre of mass lies, from the body origin: x, y, z (a mesh: where the file's origin lies). Left out: at the origin.", Example = "[\"0 mm\", \"0 mm\", \"320 mm\"]")]
+    [Key("Where the part's own origin lies, from the body origin: x, y, z. That is its centre of mass; for a cone the centre of its base, for a mesh the file's origin. Left out: at the body origin.", Example = "[\"0 mm\", \"0 mm\", \"320 mm\"]")]
     public IReadOnlyList<Stated<Length>>? At { get; init; }
 
     [Key("Turned about the body's x axis, then y, then z, right-handed, before it is placed. Left out: not turned.", Example = "[\"90 deg\", \"0 deg\", \"0 deg\"]")]

@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
+using Momentum.Frames;
+using Momentum.Inertia;
 using Momentum.Tool.Answers;
 using Momentum.Tool.Cases;
 using Momentum.Tool.Cases.Syntax;
@@ -55,6 +57,28 @@ internal static class AnswerText
             };
             text.Append("  ").Append(figure.Name.PadRight(width)).Append(Number(figure.Shown).PadLeft(numberWidth)).Append(' ').Append(figure.Unit.PadRight(9)).Append(note);
             TrimEnd(text).Append('\n');
+        }
+
+        return text.ToString();
+    }
+
+    /// <summary>The mass table of a body made of parts; nothing for a stated tensor.</summary>
+    public static string Parts(IReadOnlyList<PartContribution<Body>> parts)
+    {
+        if (parts.Count == 0)
+        {
+            return "";
+        }
+
+        int width = Math.Max(4, parts.Max(p => p.Name.Length)) + 2;
+        var text = new StringBuilder("\n  " + "Part".PadRight(width) + "Mass / kg   Growth   Counted / kg   Centre x, y, z / mm\n");
+        foreach (PartContribution<Body> part in parts)
+        {
+            string sign = part.IsSubtracted ? "-" : "";
+            string centre = $"{Number(part.CentreOfMass.X.Millimeters)}, {Number(part.CentreOfMass.Y.Millimeters)}, {Number(part.CentreOfMass.Z.Millimeters)}";
+            text.Append("  ").Append(TomlText.Printable(part.Name).PadRight(width))
+                .Append((sign + Number(part.BasicMass.Kilograms)).PadLeft(9)).Append((Number(part.Growth.Percent) + " %").PadLeft(9))
+                .Append((sign + Number(part.PredictedMass.Kilograms)).PadLeft(15)).Append("   ").Append(centre).Append('\n');
         }
 
         return text.ToString();

@@ -58,6 +58,18 @@ internal static class CheckCommand
                 SpinAxisRank.NoDifference => "all moments alike",
                 _ => null,
             };
+            result["parts"] = new JsonArray([.. body.Parts.Select(p => new JsonObject
+            {
+                ["name"] = p.Name,
+                ["shape"] = p.Shape,
+                ["hole"] = p.IsSubtracted,
+                ["mass_kg"] = p.BasicMass.Kilograms,
+                ["growth"] = p.Growth.DecimalFractions,
+                ["mass_with_growth_kg"] = p.PredictedMass.Kilograms,
+                ["centre_x_m"] = p.CentreOfMass.X.Meters,
+                ["centre_y_m"] = p.CentreOfMass.Y.Meters,
+                ["centre_z_m"] = p.CentreOfMass.Z.Meters,
+            })]);
             result["warnings"] = Messages.Json(problems);
             result["not_used_yet"] = AnswerText.Texts(reading.NotUsedYet);
             streams.Output.WriteLine(JsonText.Of(result));
@@ -66,6 +78,7 @@ internal static class CheckCommand
         {
             streams.Output.Write(AnswerText.Heading(given));
             streams.Output.Write(AnswerText.Rows(figures));
+            streams.Output.Write(AnswerText.Parts(body.Parts));
             streams.Output.Write($"\nThe case is in order ({(problems.Count == 0 ? "no warning" : $"{problems.Count} warning{(problems.Count == 1 ? "" : "s")}")}); to be solved for: {unknown}.\n");
             Messages.WriteRemarks(streams, problems, reading.NotUsedYet);
         }

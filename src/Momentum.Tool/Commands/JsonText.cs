@@ -7,7 +7,7 @@ namespace Momentum.Tool.Commands;
 /// <summary>The one layout of JSON that the program writes: indented, UTF-8 as it is, numbers in full precision.</summary>
 internal static class JsonText
 {
-    private static readonly JsonSerializerOptions s_layout = new() { WriteIndented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions _layout = new() { WriteIndented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
-    public static string Of(JsonNode node) => node.ToJsonString(s_layout);
+    public static string Of(JsonNode node) => node.ToJsonString(_layout);
 }

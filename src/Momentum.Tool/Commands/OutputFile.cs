@@ -7,7 +7,7 @@ namespace Momentum.Tool.Commands;
 /// <summary>Writes a result file beside its place and renames it, so that a reader sees the old file or the new one, never half of one.</summary>
 internal static class OutputFile
 {
-    private static readonly UTF8Encoding s_utf8 = new(encoderShouldEmitUTF8Identifier: false);
+    private static readonly UTF8Encoding _utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
     /// <summary>Writes the text.</summary>
     /// <param name="path">Where to.</param>
@@ -37,7 +37,7 @@ internal static class OutputFile
             string target = (File.Exists(path) ? File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName : null) ?? Path.GetFullPath(path);
             if (IsDevice(target))
             {
-                File.WriteAllText(target, text, s_utf8);
+                File.WriteAllText(target, text, _utf8);
                 return;
             }
 
@@ -64,7 +64,7 @@ internal static class OutputFile
         using PosixSignalRegistration terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, _ => File.Delete(beside));
         try
         {
-            File.WriteAllText(beside, text, s_utf8);
+            File.WriteAllText(beside, text, _utf8);
             File.Move(beside, target, overwrite);
         }
         finally

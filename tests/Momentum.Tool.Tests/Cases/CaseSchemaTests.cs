@@ -9,7 +9,7 @@ namespace Momentum.Tool.Tests.Cases;
 /// <summary>The published schema is what the program's own description of the keys says, and judges cases as the program does.</summary>
 public sealed class CaseSchemaTests
 {
-    private static readonly JsonSchema s_schema = JsonSchema.FromText(CaseSchema.Write());
+    private static readonly JsonSchema _schema = JsonSchema.FromText(CaseSchema.Write());
 
     public static TheoryData<string> Examples => [.. Repository.Examples.Select(f => Path.GetFileName(f)!)];
 
@@ -73,7 +73,7 @@ public sealed class CaseSchemaTests
     private static bool Evaluate(string toml)
     {
         TomlTable table = TomlReader.Read(toml, out _)!;
-        return s_schema.Evaluate(System.Text.Json.JsonSerializer.SerializeToElement(Json(table))).IsValid;
+        return _schema.Evaluate(System.Text.Json.JsonSerializer.SerializeToElement(Json(table))).IsValid;
     }
 
     private static JsonNode Json(TomlNode node) => node switch

@@ -8,7 +8,7 @@ namespace Momentum.Tool.Tests.Cases;
 /// <summary>Whatever a file contains, the program ends with one of its four exit codes and without a stack trace.</summary>
 public sealed class MutatedCaseTests
 {
-    private static readonly string[] s_pieces =
+    private static readonly string[] _pieces =
     [
         "\"", "'", "[", "]", "{", "}", "=", "#", "\n", ".", ",", "\\", "\"\"\"", "1e308", "-", "+/-", "%", " max", "nan", "inf", "\0", "\ud83d\ude00", "²",
         "0", "9", "kg", "mm", "deg", "[[part]]\n", "[despin]\n", "1e-9", "e", "_", "0x1F", "1979-05-27", "true", "\t", "\r", "\u001b",
@@ -30,7 +30,7 @@ public sealed class MutatedCaseTests
             from kind in Gen.Choose(0, 3)
             from at in Gen.Choose(0, SampleCase.Text.Length)
             from length in Gen.Choose(1, 12)
-            from piece in Gen.Elements(s_pieces)
+            from piece in Gen.Elements(_pieces)
             select (Func<string, string>)(text =>
             {
                 int start = Math.Min(at, text.Length);

@@ -6,7 +6,7 @@ namespace Momentum.Tool.Cases.Keys;
 /// <summary>The keys of one kind of section, in the order in which its type declares them.</summary>
 internal sealed class SectionDescription
 {
-    private static readonly ConcurrentDictionary<Type, SectionDescription> s_known = new();
+    private static readonly ConcurrentDictionary<Type, SectionDescription> _known = new();
 
     private SectionDescription(Type type)
     {
@@ -27,7 +27,7 @@ internal sealed class SectionDescription
     /// <summary>The key for which a bare text may stand in place of the table.</summary>
     public KeyDescription? Shorthand { get; }
 
-    public static SectionDescription Of(Type section) => s_known.GetOrAdd(section, type => new SectionDescription(type));
+    public static SectionDescription Of(Type section) => _known.GetOrAdd(section, type => new SectionDescription(type));
 
     /// <summary>Every key in the file format with the path of its section, for "it belongs to".</summary>
     public IEnumerable<(string Section, string Key)> Everywhere(string path = "")

@@ -17,7 +17,7 @@ internal sealed partial record QuantityText(double Si, double SpreadSi, SpreadKi
     /// <summary>A decimal number with an optional exponent, without thousands separators.</summary>
     public const string NumberPattern = @"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?";
 
-    private static readonly Unit s_one = new(null, 1);
+    private static readonly Unit _one = new(null, 1);
 
     /// <summary>Reads a text as a quantity of the kind wanted.</summary>
     /// <returns>The quantity, or null with <paramref name="trouble"/> set.</returns>
@@ -125,7 +125,7 @@ internal sealed partial record QuantityText(double Si, double SpreadSi, SpreadKi
         if (rest.Length == 0 && kind.SiUnit == "1")
         {
             trouble = null;
-            return (number, s_one);
+            return (number, _one);
         }
 
         if (rest.Length == 0)

@@ -12,7 +12,7 @@ internal static class TomlReader
 {
     private const int MaxDepth = 16;
 
-    private static readonly TomlSerializerOptions s_limits = new() { MaxDepth = MaxDepth };
+    private static readonly TomlSerializerOptions _limits = new() { MaxDepth = MaxDepth };
 
     /// <summary>Reads the text.</summary>
     /// <param name="text">The whole file.</param>
@@ -24,7 +24,7 @@ internal static class TomlReader
         DocumentSyntax document;
         try
         {
-            document = SyntaxParser.Parse(text, s_limits, sourceName: "case", validate: true);
+            document = SyntaxParser.Parse(text, _limits, sourceName: "case", validate: true);
         }
         catch (TomlException refusal)
         {
