@@ -37,10 +37,10 @@ internal static class DormandPrince853
     /// <summary>Times of the stages as fractions of the step.</summary>
     public static ReadOnlySpan<double> Nodes
     {
-        get { return NodesTable; }
+        get { return _nodesTable; }
     }
 
-    private static readonly double[] NodesTable =
+    private static readonly double[] _nodesTable =
     [
         0.0, 0.05260015195876773, 0.0789002279381516, 0.1183503419072274,
         0.2816496580927726, 0.3333333333333333, 0.25, 0.3076923076923077,
@@ -67,10 +67,10 @@ internal static class DormandPrince853
     /// <summary>Runge–Kutta matrix, row by row without its zeros.</summary>
     public static ReadOnlySpan<double> Weights
     {
-        get { return WeightsTable; }
+        get { return _weightsTable; }
     }
 
-    private static readonly double[] WeightsTable =
+    private static readonly double[] _weightsTable =
     [
         0.05260015195876773, 0.0197250569845379, 0.0591751709536137, 0.02958758547680685,
         0.08876275643042054, 0.2413651341592667, -0.8845494793282861, 0.924834003261792,
@@ -101,10 +101,10 @@ internal static class DormandPrince853
     /// <summary>Difference of the solution and the embedded one of order 5.</summary>
     public static ReadOnlySpan<double> FifthOrderError
     {
-        get { return FifthOrderErrorTable; }
+        get { return _fifthOrderErrorTable; }
     }
 
-    private static readonly double[] FifthOrderErrorTable =
+    private static readonly double[] _fifthOrderErrorTable =
     [
         0.01312004499419488, -1.2251564463762044, -0.4957589496572502, 1.6643771824549864,
         -0.35032884874997366, 0.3341791187130175, 0.08192320648511571, -0.022355307863886294,
@@ -116,10 +116,10 @@ internal static class DormandPrince853
     /// <summary>Difference of the solution and the embedded one of order 3.</summary>
     public static ReadOnlySpan<double> ThirdOrderError
     {
-        get { return ThirdOrderErrorTable; }
+        get { return _thirdOrderErrorTable; }
     }
 
-    private static readonly double[] ThirdOrderErrorTable =
+    private static readonly double[] _thirdOrderErrorTable =
     [
         -0.18980075407240762, 4.450312892752409, 1.8915178993145003, -5.801203960010585,
         -0.4226823213237919, -0.1521609496625161, 0.20136540080403034, 0.02265179219836082,
@@ -138,10 +138,10 @@ internal static class DormandPrince853
     /// <summary>Weights of the fourth to the seventh coefficient of the dense output.</summary>
     public static ReadOnlySpan<double> DenseWeights
     {
-        get { return DenseWeightsTable; }
+        get { return _denseWeightsTable; }
     }
 
-    private static readonly double[] DenseWeightsTable =
+    private static readonly double[] _denseWeightsTable =
     [
         -8.428938276109013, 0.5667149535193777, -3.0689499459498917, 2.38466765651207,
         2.117034582445028, -0.871391583777973, 2.2404374302607883, 0.6315787787694688,

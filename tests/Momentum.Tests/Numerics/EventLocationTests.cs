@@ -5,12 +5,12 @@ namespace Momentum.Tests.Numerics;
 
 public class EventLocationTests
 {
-    private static readonly OdeTolerances Tight = OdeTolerances.Of(3e-14, 1e-15);
+    private static readonly OdeTolerances _tight = OdeTolerances.Of(3e-14, 1e-15);
 
     private static OdeIntegrator<TSystem, Levels> Integrator<TSystem>(TSystem system, EventDirection direction, bool terminal, params double[] levels)
         where TSystem : struct, IOdeSystem
     {
-        return new OdeIntegrator<TSystem, Levels>(system, new Levels(0, levels, new EventRule(direction, terminal)), Tight);
+        return new OdeIntegrator<TSystem, Levels>(system, new Levels(0, levels, new EventRule(direction, terminal)), _tight);
     }
 
     [Fact]

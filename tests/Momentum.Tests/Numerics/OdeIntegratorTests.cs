@@ -5,12 +5,12 @@ namespace Momentum.Tests.Numerics;
 
 public class OdeIntegratorTests
 {
-    private static readonly OdeTolerances Tight = OdeTolerances.Of(3e-14, 1e-15);
+    private static readonly OdeTolerances _tight = OdeTolerances.Of(3e-14, 1e-15);
 
     private static OdeIntegrator<TSystem, NoEvents> Integrator<TSystem>(TSystem system, OdeTolerances? tolerances = null, StepLimits limits = default)
         where TSystem : struct, IOdeSystem
     {
-        return new OdeIntegrator<TSystem, NoEvents>(system, default, tolerances ?? Tight, limits);
+        return new OdeIntegrator<TSystem, NoEvents>(system, default, tolerances ?? _tight, limits);
     }
 
     /// <summary>Error at t = 4 of y' = y cos t in steps of equal length: the tolerance is too loose to matter.</summary>
@@ -260,7 +260,7 @@ public class OdeIntegratorTests
     [Fact]
     public void Steps_restarts_interpolation_and_events_allocate_nothing()
     {
-        var integrator = new OdeIntegrator<VanDerPol, Levels>(new VanDerPol(2.0), new Levels(0, [0.0, 1.0], new EventRule(EventDirection.Either, true)), Tight);
+        var integrator = new OdeIntegrator<VanDerPol, Levels>(new VanDerPol(2.0), new Levels(0, [0.0, 1.0], new EventRule(EventDirection.Either, true)), _tight);
         double[] start = [2.0, 0.0];
         double[] state = new double[2];
         void Work()
@@ -305,7 +305,7 @@ public class OdeIntegratorTests
     [Fact]
     public void Too_many_steps_are_refused()
     {
-        var integrator = Integrator(new Oscillator(1.0), Tight, new StepLimits { MaximumSteps = 10 });
+        var integrator = Integrator(new Oscillator(1.0), _tight, new StepLimits { MaximumSteps = 10 });
         integrator.Start(0.0, [0.0, 1.0]);
         var refused = Assert.Throws<IntegrationRefusedException>(() => integrator.Run(1000.0));
         Assert.Equal(IntegrationRefusal.TooManySteps, refused.Refusal);

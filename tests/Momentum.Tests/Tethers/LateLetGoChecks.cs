@@ -10,12 +10,12 @@ namespace Momentum.Tests.Tethers;
 [Properties(Arbitrary = [typeof(AnyDesign)], MaxTest = 100, QuietOnSuccess = true)]
 public class LateLetGoChecks
 {
-    private static readonly DespinHub Hub = new(
+    private static readonly DespinHub _hub = new(
         MassMomentOfInertia.FromKilogramSquareMeters(18.4), Length.FromMillimeters(430), RotationalSpeed.FromRevolutionsPerMinute(72));
 
-    private static readonly Mass HubMass = Mass.FromKilograms(182);
+    private static readonly Mass _hubMass = Mass.FromKilograms(182);
 
-    private static DespinDesign Design(LetGo letGo, double gramsPerMetre = 0) => Hub.Carrying(
+    private static DespinDesign Design(LetGo letGo, double gramsPerMetre = 0) => _hub.Carrying(
         Mass.FromGrams(310), Length.FromMeters(4.9), letGo, LinearDensity.FromGramsPerMeter(gramsPerMetre));
 
     [Property]
@@ -75,7 +75,7 @@ public class LateLetGoChecks
             ]);
         integrator.Run(delay);
 
-        LateLetGo late = motion.WithOneWeightLate(Duration.FromSeconds(delay), HubMass);
+        LateLetGo late = motion.WithOneWeightLate(Duration.FromSeconds(delay), _hubMass);
 
         // Two integrations at 1e-13 a step, and a constraint that is held by its second derivative only.
         Assert.Equal(integrator.State[7], late.FinalSpin.RadiansPerSecond, 1e-9);
@@ -118,11 +118,11 @@ public class LateLetGoChecks
     [Fact]
     public void Late_let_go_during_unwinding_carries_on_into_the_swing_and_closes()
     {
-        DespinMotion motion = Design(LetGo.AtSpin(Hub.Spin * 0.3), 7.4).Deploy();
+        DespinMotion motion = Design(LetGo.AtSpin(_hub.Spin * 0.3), 7.4).Deploy();
         Assert.Equal(DespinPhase.Unwinding, motion.LetGoPhase);
 
-        LateLetGo early = motion.WithOneWeightLate(Duration.FromMilliseconds(1), HubMass);
-        LateLetGo swung = motion.WithOneWeightLate(Duration.FromSeconds(1.2), HubMass);
+        LateLetGo early = motion.WithOneWeightLate(Duration.FromMilliseconds(1), _hubMass);
+        LateLetGo swung = motion.WithOneWeightLate(Duration.FromSeconds(1.2), _hubMass);
 
         Assert.Equal(0, early.CordAngle.Radians);
         Assert.True(swung.CordAngle > Angle.Zero);
@@ -133,14 +133,14 @@ public class LateLetGoChecks
     [Fact]
     public void A_cord_that_would_wrap_back_is_refused() =>
         Assert.Contains("wrap", Assert.Throws<ComputationRefusedException>(
-            () => Design(LetGo.AtCordAngle(Angle.FromDegrees(170))).Deploy().WithOneWeightLate(Duration.FromSeconds(5), HubMass)).Message);
+            () => Design(LetGo.AtCordAngle(Angle.FromDegrees(170))).Deploy().WithOneWeightLate(Duration.FromSeconds(5), _hubMass)).Message);
 
     [Fact]
     public void A_negative_delay_and_a_massless_hub_are_refused_by_name()
     {
         DespinMotion motion = Design(LetGo.Radial).Deploy();
         Assert.Equal("delay", Assert.Throws<ArgumentOutOfRangeException>(
-            () => motion.WithOneWeightLate(Duration.FromSeconds(-1), HubMass)).ParamName);
+            () => motion.WithOneWeightLate(Duration.FromSeconds(-1), _hubMass)).ParamName);
         Assert.Equal("hubMass", Assert.Throws<ArgumentOutOfRangeException>(
             () => motion.WithOneWeightLate(Duration.Zero, Mass.Zero)).ParamName);
     }

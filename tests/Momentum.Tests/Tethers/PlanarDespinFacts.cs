@@ -7,12 +7,12 @@ namespace Momentum.Tests.Tethers;
 /// <summary>Facts of the planar de-spin that follow on paper, each derived beside its test (own derivations).</summary>
 public class PlanarDespinFacts
 {
-    private static readonly DespinHub Hub = new(
+    private static readonly DespinHub _hub = new(
         MassMomentOfInertia.FromKilogramSquareMeters(18.4), Length.FromMillimeters(430), RotationalSpeed.FromRevolutionsPerMinute(72));
 
-    private static readonly Mass Weight = Mass.FromGrams(310);
+    private static readonly Mass _weight = Mass.FromGrams(310);
 
-    private static RotationalSpeed Share(double ratio) => Hub.Spin * ratio;
+    private static RotationalSpeed Share(double ratio) => _hub.Spin * ratio;
 
     [Theory]
     [InlineData(0.0)]
@@ -22,14 +22,14 @@ public class PlanarDespinFacts
     public void Cord_length_for_complete_despin_does_not_depend_on_initial_spin(double angle)
     {
         LetGo letGo = LetGo.AtCordAngle(Angle.FromDegrees(angle));
-        var fast = new DespinHub(Hub.SpinInertia, Hub.Radius, Hub.Spin * 40);
+        var fast = new DespinHub(_hub.SpinInertia, _hub.Radius, _hub.Spin * 40);
 
-        Length slowly = Hub.SizeCordLength(Weight, RotationalSpeed.Zero, letGo).CordLength;
+        Length slowly = _hub.SizeCordLength(_weight, RotationalSpeed.Zero, letGo).CordLength;
 
-        Assert.Equal(slowly.Meters, fast.SizeCordLength(Weight, RotationalSpeed.Zero, letGo).CordLength.Meters);
+        Assert.Equal(slowly.Meters, fast.SizeCordLength(_weight, RotationalSpeed.Zero, letGo).CordLength.Meters);
 
         // I + m R² = m (L + R sin a)².
-        double mass = 2 * Weight.Kilograms;
+        double mass = 2 * _weight.Kilograms;
         double reach = Math.Sqrt((18.4 / mass) + (0.43 * 0.43));
         Assert.Equal(reach - (0.43 * Math.Sin(angle * Math.PI / 180)), slowly.Meters, 1e-14);
     }
@@ -38,13 +38,13 @@ public class PlanarDespinFacts
     [Fact]
     public void Tension_while_unwinding_peaks_where_the_spin_has_fallen_to_half()
     {
-        DespinMotion motion = Hub.SizeCordLength(Weight, RotationalSpeed.Zero, LetGo.Tangent).Deploy();
+        DespinMotion motion = _hub.SizeCordLength(_weight, RotationalSpeed.Zero, LetGo.Tangent).Deploy();
         PeakTension peak = motion.PeakTension;
 
         Assert.Equal(DespinPhase.Unwinding, peak.Phase);
-        Assert.Equal(0.5, motion.At(peak.Time).Spin / Hub.Spin, 1e-14);
+        Assert.Equal(0.5, motion.At(peak.Time).Spin / _hub.Spin, 1e-14);
         double c = 1 + (18.4 / (0.62 * 0.43 * 0.43));
-        double w = Hub.Spin.RadiansPerSecond;
+        double w = _hub.Spin.RadiansPerSecond;
         Assert.Equal(3 * Math.Sqrt(3) / 4 * 18.4 * w * w / (0.43 * Math.Sqrt(c)) / 2, peak.Tension.Newtons, 1e-11);
     }
 
@@ -52,7 +52,7 @@ public class PlanarDespinFacts
     [Fact]
     public void Peak_tension_is_found_in_the_swing_when_it_falls_there()
     {
-        DespinMotion motion = Hub.Carrying(Weight, Length.FromMeters(1), LetGo.Radial).Deploy();
+        DespinMotion motion = _hub.Carrying(_weight, Length.FromMeters(1), LetGo.Radial).Deploy();
 
         Assert.Equal(DespinPhase.Hinging, motion.PeakTension.Phase);
         Assert.True(motion.PeakTension.Tension > motion.At(motion.UnwindTime).CordTension);
@@ -66,13 +66,13 @@ public class PlanarDespinFacts
     [InlineData(-0.3)]
     public void Sensitivities_at_the_tangent_are_those_of_the_closed_form(double ratio)
     {
-        DespinDesign design = Hub.SizeCordLength(Weight, Share(ratio), LetGo.Tangent);
+        DespinDesign design = _hub.SizeCordLength(_weight, Share(ratio), LetGo.Tangent);
         const double Step = 1e-5;
         double k = 1 + (18.4 / (0.62 * 0.43 * 0.43));
 
         double Final(double kFactor, double lengthFactor) => new DespinHub(
-            MassMomentOfInertia.FromKilogramSquareMeters(((k * kFactor) - 1) * 0.62 * 0.43 * 0.43), Hub.Radius, Hub.Spin)
-            .Carrying(Weight, design.CordLength * lengthFactor, LetGo.Tangent).Deploy().FinalSpin / Hub.Spin;
+            MassMomentOfInertia.FromKilogramSquareMeters(((k * kFactor) - 1) * 0.62 * 0.43 * 0.43), _hub.Radius, _hub.Spin)
+            .Carrying(_weight, design.CordLength * lengthFactor, LetGo.Tangent).Deploy().FinalSpin / _hub.Spin;
 
         // Central differences of this step err by about 1e-10.
         Assert.Equal((1 - (ratio * ratio)) / 2, (Final(1 + Step, 1) - Final(1 - Step, 1)) / (2 * Step), 1e-9);
@@ -84,15 +84,15 @@ public class PlanarDespinFacts
     [Fact]
     public void Radial_let_go_forgives_an_angle_error_and_tangential_does_not()
     {
-        DespinDesign radial = Hub.SizeCordLength(Weight, RotationalSpeed.Zero, LetGo.Radial);
+        DespinDesign radial = _hub.SizeCordLength(_weight, RotationalSpeed.Zero, LetGo.Radial);
         double After(Length cord, double degrees) =>
-            Hub.Carrying(Weight, cord, LetGo.AtCordAngle(Angle.FromDegrees(degrees))).Deploy().FinalSpin.RevolutionsPerMinute;
+            _hub.Carrying(_weight, cord, LetGo.AtCordAngle(Angle.FromDegrees(degrees))).Deploy().FinalSpin.RevolutionsPerMinute;
 
         double early = After(radial.CordLength, 86);
         double late = After(radial.CordLength, 94);
         Assert.Equal(early, late, 1e-11);
 
-        DespinDesign tangent = Hub.SizeCordLength(Weight, RotationalSpeed.Zero, LetGo.Tangent);
+        DespinDesign tangent = _hub.SizeCordLength(_weight, RotationalSpeed.Zero, LetGo.Tangent);
         double atTangent = After(tangent.CordLength, 4);
         Assert.True(early > 0);
         Assert.True(atTangent < 0);
@@ -103,9 +103,9 @@ public class PlanarDespinFacts
     [Fact]
     public void A_cord_that_stays_on_after_complete_despin_reverses_the_spin()
     {
-        DespinDesign tangent = Hub.SizeCordLength(Weight, RotationalSpeed.Zero, LetGo.Tangent);
+        DespinDesign tangent = _hub.SizeCordLength(_weight, RotationalSpeed.Zero, LetGo.Tangent);
 
-        Assert.True(Hub.Carrying(Weight, tangent.CordLength, LetGo.Radial).Deploy().FinalSpin < RotationalSpeed.Zero);
+        Assert.True(_hub.Carrying(_weight, tangent.CordLength, LetGo.Radial).Deploy().FinalSpin < RotationalSpeed.Zero);
     }
 
     [Theory]
@@ -115,10 +115,10 @@ public class PlanarDespinFacts
     [InlineData(-0.05)]
     public void Let_go_at_a_spin_rate_leaves_that_rate(double ratio)
     {
-        DespinDesign tangent = Hub.SizeCordLength(Weight, RotationalSpeed.Zero, LetGo.Tangent);
-        DespinMotion motion = Hub.Carrying(Weight, tangent.CordLength, LetGo.AtSpin(Share(ratio)), LinearDensity.FromGramsPerMeter(1)).Deploy();
+        DespinDesign tangent = _hub.SizeCordLength(_weight, RotationalSpeed.Zero, LetGo.Tangent);
+        DespinMotion motion = _hub.Carrying(_weight, tangent.CordLength, LetGo.AtSpin(Share(ratio)), LinearDensity.FromGramsPerMeter(1)).Deploy();
 
-        Assert.Equal(ratio, motion.FinalSpin / Hub.Spin, 1e-14);
+        Assert.Equal(ratio, motion.FinalSpin / _hub.Spin, 1e-14);
         Assert.Equal(ratio > 0.04 ? DespinPhase.Unwinding : DespinPhase.Hinging, motion.LetGoPhase);
     }
 
@@ -126,7 +126,7 @@ public class PlanarDespinFacts
     public void A_let_go_rate_that_is_never_reached_is_refused_with_the_lowest_rate_that_is()
     {
         var refused = Assert.Throws<ComputationRefusedException>(
-            () => Hub.Carrying(Weight, Length.FromMeters(2), LetGo.AtSpin(RotationalSpeed.Zero)).Deploy());
+            () => _hub.Carrying(_weight, Length.FromMeters(2), LetGo.AtSpin(RotationalSpeed.Zero)).Deploy());
 
         Assert.Contains("never reached", refused.Message);
         Assert.Contains("rpm", refused.Message);
@@ -135,17 +135,17 @@ public class PlanarDespinFacts
     [Fact]
     public void A_let_go_rate_above_the_initial_spin_is_refused() =>
         Assert.Contains("not below", Assert.Throws<ComputationRefusedException>(
-            () => Hub.Carrying(Weight, Length.FromMeters(2), LetGo.AtSpin(Hub.Spin)).Deploy()).Message);
+            () => _hub.Carrying(_weight, Length.FromMeters(2), LetGo.AtSpin(_hub.Spin)).Deploy()).Message);
 
     [Fact]
     public void Sizing_for_let_go_at_a_rate_is_refused_as_ambiguous() =>
         Assert.Contains("whatever cord", Assert.Throws<ComputationRefusedException>(
-            () => Hub.SizeCordLength(Weight, Share(0.1), LetGo.AtSpin(Share(0.1)))).Message);
+            () => _hub.SizeCordLength(_weight, Share(0.1), LetGo.AtSpin(Share(0.1)))).Message);
 
     [Fact]
     public void A_final_spin_above_the_initial_one_is_refused() =>
         Assert.Contains("take spin away", Assert.Throws<ComputationRefusedException>(
-            () => Hub.SizeWeightMass(Length.FromMeters(2), Share(1.1), LetGo.Tangent)).Message);
+            () => _hub.SizeWeightMass(Length.FromMeters(2), Share(1.1), LetGo.Tangent)).Message);
 
     // At the tangent (A - B)/(A + B) > -1 for any length: energy would have to grow.
     [Theory]
@@ -153,18 +153,18 @@ public class PlanarDespinFacts
     [InlineData(-1.5, 90.0)]
     public void More_reversed_spin_than_energy_allows_is_refused(double ratio, double angle) =>
         Assert.Contains("No cord length", Assert.Throws<ComputationRefusedException>(
-            () => Hub.SizeCordLength(Weight, Share(ratio), LetGo.AtCordAngle(Angle.FromDegrees(angle)))).Message);
+            () => _hub.SizeCordLength(_weight, Share(ratio), LetGo.AtCordAngle(Angle.FromDegrees(angle)))).Message);
 
     // Weights without limit: A/B -> R²/L², so a cord below one hub radius cannot stop the hub at the tangent.
     [Fact]
     public void Cords_too_short_for_any_weight_are_refused() =>
         Assert.Contains("too short", Assert.Throws<ComputationRefusedException>(
-            () => Hub.SizeWeightMass(Hub.Radius * 0.9, RotationalSpeed.Zero, LetGo.Tangent)).Message);
+            () => _hub.SizeWeightMass(_hub.Radius * 0.9, RotationalSpeed.Zero, LetGo.Tangent)).Message);
 
     [Fact]
     public void Cords_that_stop_the_hub_without_weights_are_refused() =>
         Assert.Contains("cords alone", Assert.Throws<ComputationRefusedException>(
-            () => Hub.SizeWeightMass(Length.FromMeters(9), Share(0.5), LetGo.Tangent, LinearDensity.FromGramsPerMeter(200))).Message);
+            () => _hub.SizeWeightMass(Length.FromMeters(9), Share(0.5), LetGo.Tangent, LinearDensity.FromGramsPerMeter(200))).Message);
 
     [Theory]
     [InlineData(0.0)]
@@ -172,10 +172,10 @@ public class PlanarDespinFacts
     public void Trade_curve_holds_the_final_spin_and_heavier_weights_take_shorter_cords(double angle)
     {
         Mass[] masses = [.. Enumerable.Range(1, 20).Select(i => Mass.FromGrams(50 * i))];
-        IReadOnlyList<DespinDesign> curve = Hub.TradeCurve(
+        IReadOnlyList<DespinDesign> curve = _hub.TradeCurve(
             masses, Share(0.02), LetGo.AtCordAngle(Angle.FromDegrees(angle)), LinearDensity.FromGramsPerMeter(7.4));
 
-        Assert.All(curve, design => Assert.Equal(0.02, design.Deploy().FinalSpin / Hub.Spin, 1e-12));
+        Assert.All(curve, design => Assert.Equal(0.02, design.Deploy().FinalSpin / _hub.Spin, 1e-12));
         Assert.All(curve.Zip(curve.Skip(1)), pair => Assert.True(pair.Second.CordLength < pair.First.CordLength));
     }
 
@@ -187,9 +187,9 @@ public class PlanarDespinFacts
     {
         LetGo letGo = LetGo.AtCordAngle(Angle.FromDegrees(angle));
         var density = LinearDensity.FromGramsPerMeter(gramsPerMetre);
-        Length cord = Hub.SizeCordLength(Weight, Share(-0.1), letGo, density).CordLength;
+        Length cord = _hub.SizeCordLength(_weight, Share(-0.1), letGo, density).CordLength;
 
-        Assert.Equal(Weight.Kilograms, Hub.SizeWeightMass(cord, Share(-0.1), letGo, density).WeightMass.Kilograms, 1e-13);
+        Assert.Equal(_weight.Kilograms, _hub.SizeWeightMass(cord, Share(-0.1), letGo, density).WeightMass.Kilograms, 1e-13);
     }
 
     // First order in the cord's mass: m -> m + mu l/3 where the cord swings, m + mu L where it is carried.
@@ -198,8 +198,8 @@ public class PlanarDespinFacts
     {
         var cord = Length.FromMeters(5);
         const double Density = 1e-7;
-        double bare = Hub.Carrying(Weight, cord, LetGo.Tangent).Deploy().FinalSpin / Hub.Spin;
-        double with1 = Hub.Carrying(Weight, cord, LetGo.Tangent, LinearDensity.FromKilogramsPerMeter(Density)).Deploy().FinalSpin / Hub.Spin;
+        double bare = _hub.Carrying(_weight, cord, LetGo.Tangent).Deploy().FinalSpin / _hub.Spin;
+        double with1 = _hub.Carrying(_weight, cord, LetGo.Tangent, LinearDensity.FromKilogramsPerMeter(Density)).Deploy().FinalSpin / _hub.Spin;
 
         // dr = 2 (B dA - A dB)/(A + B)², dA = mu L R², dB = mu L³/3.
         double a = 18.4 + (0.62 * 0.43 * 0.43);
@@ -211,7 +211,7 @@ public class PlanarDespinFacts
     [Fact]
     public void Released_weights_fly_straight_and_keep_their_angular_momentum()
     {
-        DespinMotion motion = Hub.SizeCordLength(Weight, Share(0.1), LetGo.AtCordAngle(Angle.FromDegrees(50))).Deploy();
+        DespinMotion motion = _hub.SizeCordLength(_weight, Share(0.1), LetGo.AtCordAngle(Angle.FromDegrees(50))).Deploy();
         DespinState last = motion.At(motion.LetGoTime);
         DespinState later = motion.At(motion.LetGoTime + Duration.FromSeconds(2));
 
@@ -236,7 +236,7 @@ public class PlanarDespinFacts
     [Fact]
     public void Release_velocity_is_the_rate_of_the_weights_position()
     {
-        DespinMotion motion = Hub.SizeCordLength(Weight, Share(0.1), LetGo.Radial, LinearDensity.FromGramsPerMeter(7.4)).Deploy();
+        DespinMotion motion = _hub.SizeCordLength(_weight, Share(0.1), LetGo.Radial, LinearDensity.FromGramsPerMeter(7.4)).Deploy();
         double end = motion.LetGoTime.Seconds;
         const double Step = 1e-5;
         Position<Inertial> before = motion.At(Duration.FromSeconds(end - Step)).WeightPosition(0);
@@ -250,7 +250,7 @@ public class PlanarDespinFacts
     [Fact]
     public void Unequal_steps_and_even_steps_give_the_same_states()
     {
-        DespinMotion motion = Hub.SizeCordLength(Weight, RotationalSpeed.Zero, LetGo.Radial).Deploy();
+        DespinMotion motion = _hub.SizeCordLength(_weight, RotationalSpeed.Zero, LetGo.Radial).Deploy();
         IReadOnlyList<DespinState> even = motion.History(11);
         IReadOnlyList<DespinState> given = motion.History(even.Select(state => state.Time));
 
@@ -280,22 +280,22 @@ public class PlanarDespinFacts
             Assert.NotNull(error.ActualValue);
         }
 
-        MassMomentOfInertia inertia = Hub.SpinInertia;
-        Refused("spinInertia", () => _ = new DespinHub(-inertia, Hub.Radius, Hub.Spin));
-        Refused("radius", () => _ = new DespinHub(inertia, Length.Zero, Hub.Spin));
-        Refused("spin", () => _ = new DespinHub(inertia, Hub.Radius, RotationalSpeed.Zero));
-        Refused("spin", () => _ = new DespinHub(inertia, Hub.Radius, -Hub.Spin));
-        Refused("weightMass", () => Hub.Carrying(Mass.Zero, Length.FromMeters(1), LetGo.Tangent));
-        Refused("weightMass", () => Hub.SizeCordLength(-Weight, RotationalSpeed.Zero, LetGo.Tangent));
-        Refused("cordLength", () => Hub.Carrying(Weight, -Length.FromMeters(1), LetGo.Tangent));
-        Refused("cordLength", () => Hub.SizeWeightMass(Length.Zero, RotationalSpeed.Zero, LetGo.Tangent));
-        Refused("cordLineDensity", () => Hub.Carrying(Weight, Length.FromMeters(1), LetGo.Tangent, LinearDensity.FromKilogramsPerMeter(-1)));
-        Refused("weights", () => Hub.Carrying(Weight, Length.FromMeters(1), LetGo.Tangent, weights: 1));
+        MassMomentOfInertia inertia = _hub.SpinInertia;
+        Refused("spinInertia", () => _ = new DespinHub(-inertia, _hub.Radius, _hub.Spin));
+        Refused("radius", () => _ = new DespinHub(inertia, Length.Zero, _hub.Spin));
+        Refused("spin", () => _ = new DespinHub(inertia, _hub.Radius, RotationalSpeed.Zero));
+        Refused("spin", () => _ = new DespinHub(inertia, _hub.Radius, -_hub.Spin));
+        Refused("weightMass", () => _hub.Carrying(Mass.Zero, Length.FromMeters(1), LetGo.Tangent));
+        Refused("weightMass", () => _hub.SizeCordLength(-_weight, RotationalSpeed.Zero, LetGo.Tangent));
+        Refused("cordLength", () => _hub.Carrying(_weight, -Length.FromMeters(1), LetGo.Tangent));
+        Refused("cordLength", () => _hub.SizeWeightMass(Length.Zero, RotationalSpeed.Zero, LetGo.Tangent));
+        Refused("cordLineDensity", () => _hub.Carrying(_weight, Length.FromMeters(1), LetGo.Tangent, LinearDensity.FromKilogramsPerMeter(-1)));
+        Refused("weights", () => _hub.Carrying(_weight, Length.FromMeters(1), LetGo.Tangent, weights: 1));
         Refused("angle", () => LetGo.AtCordAngle(Angle.FromDegrees(181)));
-        DespinMotion motion = Hub.Carrying(Weight, Length.FromMeters(1), LetGo.Tangent).Deploy();
+        DespinMotion motion = _hub.Carrying(_weight, Length.FromMeters(1), LetGo.Tangent).Deploy();
         Refused("time", () => motion.At(Duration.FromSeconds(-1)));
         Refused("samples", () => motion.History(1));
         Refused("weight", () => motion.At(Duration.Zero).WeightPosition(2));
-        Assert.Throws<ArgumentNullException>(() => Hub.Carrying(Weight, Length.FromMeters(1), null!));
+        Assert.Throws<ArgumentNullException>(() => _hub.Carrying(_weight, Length.FromMeters(1), null!));
     }
 }

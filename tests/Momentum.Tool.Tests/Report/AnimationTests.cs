@@ -13,13 +13,13 @@ public sealed class AnimationTests(Chromium chromium)
     private const double OnPath = 0.004;
     private const double OnFrame = 2e-5;
 
-    private static readonly string Html = HtmlReport.Render(SampleReport.Full);
-    private static readonly Unwinding Motion = SampleReport.Full.Unwinding!;
+    private static readonly string _html = HtmlReport.Render(SampleReport.Full);
+    private static readonly Unwinding _motion = SampleReport.Full.Unwinding!;
 
     [Fact]
     public async Task At_the_start_the_weights_lie_on_the_hub()
     {
-        await using OpenPage page = await chromium.OpenAsync(Html);
+        await using OpenPage page = await chromium.OpenAsync(_html);
         await page.Page.FocusAsync("#time");
         await page.Page.Keyboard.PressAsync("Home");
 
@@ -33,7 +33,7 @@ public sealed class AnimationTests(Chromium chromium)
     [Fact]
     public async Task Stepping_the_slider_with_the_keyboard_moves_the_weights_to_where_the_closed_form_has_them()
     {
-        await using OpenPage page = await chromium.OpenAsync(Html);
+        await using OpenPage page = await chromium.OpenAsync(_html);
         await page.Page.FocusAsync("#time");
         await page.Page.Keyboard.PressAsync("Home");
         double before = 0;
@@ -53,7 +53,7 @@ public sealed class AnimationTests(Chromium chromium)
     [Fact]
     public async Task Dragging_the_slider_moves_the_weights_to_where_the_closed_form_has_them()
     {
-        await using OpenPage page = await chromium.OpenAsync(Html);
+        await using OpenPage page = await chromium.OpenAsync(_html);
         IElementHandle slider = (await page.Page.QuerySelectorAsync("#time"))!;
         await slider.ScrollIntoViewAsync();
         BoundingBox box = (await slider.BoundingBoxAsync())!;
@@ -64,14 +64,14 @@ public sealed class AnimationTests(Chromium chromium)
         await page.Page.Mouse.UpAsync();
 
         double time = await page.Time();
-        Assert.InRange(time, 0.4 * Motion.Frames[^1].Time, 0.6 * Motion.Frames[^1].Time);
+        Assert.InRange(time, 0.4 * _motion.Frames[^1].Time, 0.6 * _motion.Frames[^1].Time);
         await AssertUnwinding(page, time);
     }
 
     [Fact]
     public async Task Buttons_of_the_phases_go_to_their_starts()
     {
-        await using OpenPage page = await chromium.OpenAsync(Html);
+        await using OpenPage page = await chromium.OpenAsync(_html);
         await page.Page.ClickAsync("#phases li:nth-child(2) button");
 
         Assert.Equal("hinging", await page.Ask<string>("document.getElementById('read-phase').textContent"));
@@ -85,10 +85,10 @@ public sealed class AnimationTests(Chromium chromium)
     [Fact]
     public async Task At_the_end_the_figures_beside_it_are_those_of_the_last_frame()
     {
-        await using OpenPage page = await chromium.OpenAsync(Html);
+        await using OpenPage page = await chromium.OpenAsync(_html);
         await page.Page.FocusAsync("#time");
         await page.Page.Keyboard.PressAsync("End");
-        CordFrame last = Motion.Frames[^1].Cords[0];
+        CordFrame last = _motion.Frames[^1].Cords[0];
 
         Assert.Equal(last.WeightX, await page.Number("weight-1", "cx"), OnFrame * 10);
         Assert.Equal(last.WeightY, await page.Number("weight-1", "cy"), OnFrame * 10);
@@ -100,7 +100,7 @@ public sealed class AnimationTests(Chromium chromium)
     [Fact]
     public async Task Cursor_of_the_spin_chart_follows_the_time()
     {
-        await using OpenPage page = await chromium.OpenAsync(Html);
+        await using OpenPage page = await chromium.OpenAsync(_html);
         await page.Page.FocusAsync("#time");
         await page.Page.Keyboard.PressAsync("End");
 
@@ -113,7 +113,7 @@ public sealed class AnimationTests(Chromium chromium)
     [Fact]
     public async Task Play_starts_from_release_and_pause_holds_the_picture()
     {
-        await using OpenPage page = await chromium.OpenAsync(Html);
+        await using OpenPage page = await chromium.OpenAsync(_html);
         double poster = await page.Time();
         await page.Page.ClickAsync("#play");
         await page.Page.WaitForExpressionAsync("Number(document.getElementById('time').value) > 0.02");
@@ -135,12 +135,12 @@ public sealed class AnimationTests(Chromium chromium)
     [Fact]
     public async Task Playing_stops_at_the_end_and_begins_anew_after_it()
     {
-        await using OpenPage page = await chromium.OpenAsync(Html);
+        await using OpenPage page = await chromium.OpenAsync(_html);
         await page.Page.SelectAsync("#speed", "1");
         await page.Page.ClickAsync("#phases li:nth-child(3) button");
         await page.Page.ClickAsync("#play");
         await page.Page.WaitForExpressionAsync("document.getElementById('play').textContent === 'Play'");
-        Assert.Equal(Motion.Frames[^1].Time, await page.Time(), 1e-3);
+        Assert.Equal(_motion.Frames[^1].Time, await page.Time(), 1e-3);
 
         await page.Page.ClickAsync("#play");
         await page.Page.WaitForExpressionAsync("document.getElementById('read-phase').textContent === 'unwinding'");
@@ -149,7 +149,7 @@ public sealed class AnimationTests(Chromium chromium)
     [Fact]
     public async Task Space_plays_and_pauses_with_the_slider_in_focus()
     {
-        await using OpenPage page = await chromium.OpenAsync(Html);
+        await using OpenPage page = await chromium.OpenAsync(_html);
         await page.Page.FocusAsync("#time");
         await page.Page.Keyboard.PressAsync("Space");
         Assert.Equal("Pause", await page.Ask<string>("document.getElementById('play').textContent"));
@@ -160,7 +160,7 @@ public sealed class AnimationTests(Chromium chromium)
     [Fact]
     public async Task Every_control_is_reached_with_the_tab_key()
     {
-        await using OpenPage page = await chromium.OpenAsync(Html);
+        await using OpenPage page = await chromium.OpenAsync(_html);
         var reached = new HashSet<string>();
         for (int i = 0; i < 40; i++)
         {
@@ -174,12 +174,12 @@ public sealed class AnimationTests(Chromium chromium)
     [Fact]
     public async Task Who_asked_for_less_motion_gets_stills()
     {
-        await using OpenPage page = await chromium.OpenAsync(Html, lessMotion: true);
+        await using OpenPage page = await chromium.OpenAsync(_html, lessMotion: true);
         await page.Page.ClickAsync("#play");
         await page.Page.WaitForExpressionAsync("Number(document.getElementById('time').value) > 0");
 
         // The first still after the start is a twelfth of the whole; a smooth animation would show less first.
-        Assert.Equal(Motion.Frames[^1].Time / 12, await page.Time(), 0.01);
+        Assert.Equal(_motion.Frames[^1].Time / 12, await page.Time(), 0.01);
     }
 
     private static async Task AssertUnwinding(OpenPage page, double time)

@@ -8,7 +8,7 @@ namespace Momentum.Tool.Tests.Report;
 /// </summary>
 public sealed class Chromium : IAsyncLifetime
 {
-    private static readonly string[] Names = ["chromium", "chromium-browser", "google-chrome"];
+    private static readonly string[] _names = ["chromium", "chromium-browser", "google-chrome"];
     private readonly DirectoryInfo _profile = Directory.CreateTempSubdirectory("momentum-chromium-");
     private IBrowser? _browser;
 
@@ -54,7 +54,7 @@ public sealed class Chromium : IAsyncLifetime
         }
 
         string[] folders = (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator);
-        return Names.SelectMany(_ => folders, (name, folder) => Path.Combine(folder, name)).FirstOrDefault(File.Exists)
-            ?? throw new FileNotFoundException($"No browser to open the report with: none of {string.Join(", ", Names)} is on PATH. Install Chromium, or set MOMENTUM_CHROMIUM to its path.");
+        return _names.SelectMany(_ => folders, (name, folder) => Path.Combine(folder, name)).FirstOrDefault(File.Exists)
+            ?? throw new FileNotFoundException($"No browser to open the report with: none of {string.Join(", ", _names)} is on PATH. Install Chromium, or set MOMENTUM_CHROMIUM to its path.");
     }
 }

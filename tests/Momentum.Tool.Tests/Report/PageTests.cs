@@ -11,12 +11,12 @@ namespace Momentum.Tool.Tests.Report;
 [Collection(BrowserTests.Name)]
 public sealed partial class PageTests(Chromium chromium)
 {
-    private static readonly string Html = HtmlReport.Render(SampleReport.Full);
+    private static readonly string _html = HtmlReport.Render(SampleReport.Full);
 
     [Fact]
     public async Task Page_opens_without_complaint_and_asks_the_network_for_nothing()
     {
-        await using OpenPage page = await chromium.OpenAsync(Html);
+        await using OpenPage page = await chromium.OpenAsync(_html);
         await page.Page.ClickAsync("#play");
         await page.Page.ClickAsync("nav a[href='#inputs']");
 
@@ -27,7 +27,7 @@ public sealed partial class PageTests(Chromium chromium)
     [Fact]
     public async Task Policy_of_the_page_refuses_a_request_that_some_script_would_make()
     {
-        await using OpenPage page = await chromium.OpenAsync(Html);
+        await using OpenPage page = await chromium.OpenAsync(_html);
         string outcome = await page.Ask<string>("fetch('http://127.0.0.1:9/').then(() => 'went out', e => String(e))");
 
         Assert.Contains("TypeError", outcome, StringComparison.Ordinal);
@@ -42,7 +42,7 @@ public sealed partial class PageTests(Chromium chromium)
     [InlineData(1400, "dark")]
     public async Task Nothing_sticks_out_of_the_window(int width, string scheme)
     {
-        await using OpenPage page = await chromium.OpenAsync(Html, width, scheme);
+        await using OpenPage page = await chromium.OpenAsync(_html, width, scheme);
         string[] outside = await page.Ask<string[]>("""
             [...document.querySelectorAll('body *:not(.skip)')]
               .filter(e => !e.parentElement.closest('svg'))
@@ -67,7 +67,7 @@ public sealed partial class PageTests(Chromium chromium)
     public async Task Text_stands_out_from_its_ground_by_four_and_a_half_to_one(string scheme)
     {
         // Formula and limit: Web Content Accessibility Guidelines 2.2, relative luminance and success criterion 1.4.3.
-        await using OpenPage page = await chromium.OpenAsync(Html, scheme: scheme);
+        await using OpenPage page = await chromium.OpenAsync(_html, scheme: scheme);
         string[] faint = await page.Page.EvaluateFunctionAsync<string[]>(Contrast, "text", 4.5);
 
         Assert.Empty(faint);
@@ -101,7 +101,7 @@ public sealed partial class PageTests(Chromium chromium)
     [Fact]
     public async Task Every_picture_and_control_has_words()
     {
-        await using OpenPage page = await chromium.OpenAsync(Html);
+        await using OpenPage page = await chromium.OpenAsync(_html);
         string[] silent = await page.Ask<string[]>("""
             [...document.querySelectorAll('svg')].filter(s => s.getAttribute('aria-hidden') !== 'true' && !(s.getAttribute('role') === 'img' && (s.getAttribute('aria-label') ?? '').length > 30))
               .concat([...document.querySelectorAll('img:not([alt])')])
@@ -117,7 +117,7 @@ public sealed partial class PageTests(Chromium chromium)
     [Fact]
     public async Task Ids_are_unique_and_every_reference_to_one_finds_it()
     {
-        await using OpenPage page = await chromium.OpenAsync(Html);
+        await using OpenPage page = await chromium.OpenAsync(_html);
 
         Assert.Empty(await page.Ask<string[]>("[...document.querySelectorAll('[id]')].map(e => e.id).filter((id, i, all) => all.indexOf(id) !== i)"));
         Assert.Empty(await page.Ask<string[]>("""
@@ -131,7 +131,7 @@ public sealed partial class PageTests(Chromium chromium)
     [Fact]
     public async Task Paper_is_light_and_shows_the_multiple_exposure_in_place_of_the_animation()
     {
-        await using OpenPage page = await chromium.OpenAsync(Html, scheme: "dark");
+        await using OpenPage page = await chromium.OpenAsync(_html, scheme: "dark");
         await page.Page.EmulateMediaTypeAsync(MediaType.Print);
 
         Assert.Equal("rgb(255, 255, 255)", await page.Ask<string>("getComputedStyle(document.body).backgroundColor"));
@@ -142,7 +142,7 @@ public sealed partial class PageTests(Chromium chromium)
     [Fact]
     public async Task Paper_takes_a_few_sheets()
     {
-        await using OpenPage page = await chromium.OpenAsync(Html);
+        await using OpenPage page = await chromium.OpenAsync(_html);
         byte[] pdf = await page.Page.PdfDataAsync(new PdfOptions { PreferCSSPageSize = true });
         string text = Encoding.Latin1.GetString(pdf);
 

@@ -9,10 +9,10 @@ namespace Momentum.Tool.Report.Pictures;
 /// </summary>
 internal static class Ink
 {
-    private static readonly string[] Names =
+    private static readonly string[] _names =
         ["text", "axis", "grid", "event", "mark", "bar", "curve-1", "curve-2", "curve-3", "curve-4", "curve-5", "curve-6"];
 
-    private static readonly LineStyle[] Dashes =
+    private static readonly LineStyle[] _dashes =
         [LineStyle.Solid, LineStyle.Dash, LineStyle.DashDot, LineStyle.Dot, LineStyle.LongDash, LineStyle.LongDashDotDot];
 
     public static OxyColor Text { get; } = Token(0);
@@ -28,22 +28,22 @@ internal static class Ink
     public static OxyColor Bar { get; } = Token(5);
 
     /// <summary>How many curves stay apart.</summary>
-    public static int CurveCount => Dashes.Length;
+    public static int CurveCount => _dashes.Length;
 
     /// <summary>Colour token of a curve, counted from 0.</summary>
     public static OxyColor Curve(int index) => Token(6 + index);
 
     /// <summary>Dash pattern of a curve: colour is never the only difference.</summary>
-    public static LineStyle Dash(int index) => Dashes[index];
+    public static LineStyle Dash(int index) => _dashes[index];
 
     /// <summary>The CSS class of a colour the plotting library wrote, or null for one that is not a token.</summary>
     public static string? ClassOf(string svgColour)
     {
-        for (int i = 0; i < Names.Length; i++)
+        for (int i = 0; i < _names.Length; i++)
         {
             if (svgColour == $"rgb(1,0,{i})")
             {
-                return Names[i];
+                return _names[i];
             }
         }
 

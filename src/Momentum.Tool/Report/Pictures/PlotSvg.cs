@@ -12,7 +12,7 @@ internal static class PlotSvg
     public const double Width = 380;
 
     private const double FontSize = 12.5;
-    private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
+    private static readonly XNamespace _svg = "http://www.w3.org/2000/svg";
 
     /// <summary>An empty plot with the house's axes.</summary>
     public static PlotModel Empty(Model.ChartAxis x, double xPadding)
@@ -101,7 +101,7 @@ internal static class PlotSvg
     {
         double origin = plot.Axes[0].Transform(0);
         return new XElement(
-            Svg + "line",
+            _svg + "line",
             new XAttribute("class", "cursor"),
             new XAttribute("data-origin", Round(origin, 3)),
             new XAttribute("data-scale", Round(plot.Axes[0].Transform(1) - origin, 3)),
