@@ -36,5 +36,6 @@ internal static class Descriptors
     private static DiagnosticDescriptor Warning(string id, string title, string message) =>
         new(id, title, message, Categories.Stated, DiagnosticSeverity.Warning, isEnabledByDefault: true, helpLinkUri: Help(id));
 
-    private static string Help(string id) => $"https://github.com/momentum-dynamics/momentum/blob/main/analyzers/docs/{id}.md";
+    // A path in the repository; becomes a link once the repository has a public home.
+    private static string Help(string id) => $"analyzers/docs/{id}.md";
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.CSharp;
 using Microsoft.CodeAnalysis.Diagnostics;
 using Momentum.Analyzers.Inference;
 using Momentum.Analyzers.Rules;
@@ -19,7 +20,8 @@ public sealed class UnitAnalyzer : DiagnosticAnalyzer
     /// <inheritdoc/>
     public override ImmutableArray<DiagnosticDescriptor> SupportedDiagnostics { get; } = MeetingRules.All
         .Select(rule => rule.Descriptor)
-        .Concat(new[] { Descriptors.Frames, Descriptors.Points, Descriptors.Signs })
+        .Concat(new[] { Descriptors.Frames, Descriptors.Points, Descriptors.Signs, UnitTextRule.Descriptor })
+        .Concat(ObservationRules.All.Select(rule => rule.Descriptor))
         .ToImmutableArray();
 
     /// <inheritdoc/>
@@ -52,7 +54,8 @@ public sealed class UnitAnalyzer : DiagnosticAnalyzer
 
         CompilationModel model = new(compilation, options, context.CancellationToken);
         Conversions conversions = new(compilation);
-        Relevance relevance = new(compilation, options, context.CancellationToken);
+        Relevance relevance = new(compilation, context.CancellationToken);
+        context.RegisterSyntaxNodeAction(UnitTextRule.Check, SyntaxKind.Attribute);
         context.RegisterCodeBlockAction(block => Analyze(block, model, conversions, relevance));
     }
 
@@ -72,6 +75,17 @@ public sealed class UnitAnalyzer : DiagnosticAnalyzer
             foreach (Diagnostic diagnostic in MeetingRules.Judge(meeting, conversions))
             {
                 context.ReportDiagnostic(diagnostic);
+            }
+        }
+
+        foreach (Observation observation in summary.Observations)
+        {
+            foreach (IObservationRule rule in ObservationRules.All)
+            {
+                if (rule.Judge(observation, conversions) is { } diagnostic)
+                {
+                    context.ReportDiagnostic(diagnostic);
+                }
             }
         }
     }

@@ -20,7 +20,7 @@ internal static class UnitText
             default:
                 Reader reader = new(trimmed);
                 Unit? unit = reader.Expression();
-                return unit is null || !reader.AtEnd ? null : Stated(unit).Named(trimmed.Replace('*', '·'));
+                return unit is null || !reader.AtEnd ? null : Stated(unit).Named(trimmed.Replace("**", "^").Replace('*', '·').Replace("^2", "²").Replace("^3", "³"));
         }
     }
 

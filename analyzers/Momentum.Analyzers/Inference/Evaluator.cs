@@ -76,7 +76,13 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
             case IAwaitOperation awaited:
                 return Evaluate(awaited.Operation);
             case IExpressionStatementOperation statement:
-                return Evaluate(statement.Operation);
+                Inferred unused = Evaluate(statement.Operation);
+                if (statement.Operation is IInvocationOperation { Instance: not null })
+                {
+                    flow.Observe(statement.Operation, unused);
+                }
+
+                return unused;
             case IParenthesizedOperation parenthesized:
                 return Evaluate(parenthesized.Operand);
             case IDeclarationExpressionOperation declaration:
@@ -118,7 +124,7 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
 
     private Inferred Field(IFieldReferenceOperation reference)
     {
-        _ = Evaluate(reference.Instance);
+        Inferred instance = Evaluate(reference.Instance);
         IFieldSymbol field = reference.Field;
         if (field.ContainingType is { Name: "Math" or "MathF" or "Double" or "Single" } && field.Name is "PI" or "Tau" or "Pi")
         {
@@ -130,18 +136,12 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
             return Declared(field) ?? (Literals.IsConversion(number) ? constant : constant.FromVariable(false));
         }
 
-        if (reference.Instance is { Type.IsTupleType: true } tuple && Evaluate(tuple) is { Elements.IsEmpty: false } known)
+        if (reference.Instance?.Type is INamedTypeSymbol { IsTupleType: true } tuple)
         {
-            int index = ((INamedTypeSymbol)tuple.Type!).TupleElements.IndexOf(field);
-            if (index < 0)
-            {
-                index = ((INamedTypeSymbol)tuple.Type).TupleElements.Select(e => e.CorrespondingTupleField?.Name).ToList().IndexOf((field.CorrespondingTupleField ?? field).Name);
-            }
-
-            if (index >= 0 && index < known.Elements.Length && known.Elements[index].HasUnit)
-            {
-                return known.Elements[index];
-            }
+            int index = tuple.TupleElements.Select(e => (e.CorrespondingTupleField ?? e).Name).ToList().IndexOf((field.CorrespondingTupleField ?? field).Name);
+            return index >= 0 && index < instance.Elements.Length && !instance.Elements[index].IsUnknown
+                ? instance.Elements[index]
+                : Declared(field) ?? Inferred.Unknown;
         }
 
         return Declared(field) ?? model.Of(field, level);
@@ -166,7 +166,7 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
 
         if (property.IsIndexer)
         {
-            return instance;
+            return Declared(property) ?? instance;
         }
 
         if (property.Name is "Length" or "Count" && Types.IsInteger(property.Type))
@@ -175,7 +175,7 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
         }
 
         // A nullable's value is the value.
-        if (property.Name == "Value" && property.ContainingType.SpecialType == SpecialType.System_Nullable_T)
+        if (property.Name == "Value" && property.ContainingType.OriginalDefinition.SpecialType == SpecialType.System_Nullable_T)
         {
             return instance;
         }
@@ -219,11 +219,24 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
 
                 return Sum(left, right, binary.LeftOperand.Syntax, binary.RightOperand.Syntax, binary.OperatorKind == BinaryOperatorKind.Subtract);
             case BinaryOperatorKind.Multiply:
-                return binary.OperatorMethod is null || !Types.IsQuantity(binary.Type) ? left.Times(right) : Scaled(left, right);
             case BinaryOperatorKind.Divide:
-                return binary.OperatorMethod is null || !Types.IsQuantity(binary.Type) ? left.Over(right) : Scaled(left, right);
+                if (binary.OperatorMethod is not null && Types.IsQuantity(binary.Type))
+                {
+                    return Scaled(left, right);
+                }
+
+                Inferred product = binary.OperatorKind == BinaryOperatorKind.Multiply ? left.Times(right) : left.Over(right);
+                if (!product.Factors.IsEmpty && !product.IsComputed)
+                {
+                    flow.Observe(binary, product);
+                }
+
+                return product;
             case BinaryOperatorKind.Equals:
             case BinaryOperatorKind.NotEquals:
+                flow.Observe(binary, left.IsConcrete && left.Evidence == Evidence.Typed ? left : right);
+                Compare(left, right, binary.LeftOperand.Syntax, binary.RightOperand.Syntax);
+                return Inferred.Unknown;
             case BinaryOperatorKind.LessThan:
             case BinaryOperatorKind.LessThanOrEqual:
             case BinaryOperatorKind.GreaterThan:
@@ -627,7 +640,7 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
 
         Inferred? stated = Declared(method);
         bool overridable = method.IsVirtual || method.IsAbstract || (method.IsOverride && !method.IsSealed);
-        Summary summary = overridable || !(carriesUnit || (stated is null && Types.BearsNumbers(method.ReturnType))) ? Summary.Empty : Body(method);
+        Summary summary = overridable || !(carriesUnit || (stated is null && (method.ReturnType.IsTupleType || Types.BearsNumbers(method.ReturnType)))) ? Summary.Empty : Body(method);
         Inferred result = Demand(summary, arguments, sites, call);
         return stated is { Evidence: Evidence.Typed } ? stated : result.HasUnit || !result.Elements.IsEmpty ? result : stated ?? Inferred.Unknown;
     }
@@ -665,8 +678,8 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
                 continue;
             }
 
-            SyntaxNode site = sites.TryGetValue(named[named.Count - 1], out SyntaxNode? found) ? found : call;
-            flow.Meet(new Meeting(Role.Argument, demand.Actual.With(arguments), demand.Expected.With(arguments), site, named[named.Count - 1].Name) { Inside = demand.Inside ?? demand.Site.GetLocation() });
+            SyntaxNode site = sites.TryGetValue(named[0], out SyntaxNode? found) ? found : call;
+            flow.Meet(new Meeting(Role.Argument, demand.Actual.With(arguments), demand.Expected.With(arguments), site, named[0].Name) { Inside = demand.Inside ?? demand.Site.GetLocation() });
         }
 
         return summary.Result.With(arguments);

@@ -19,6 +19,7 @@ internal sealed class Flow
     private readonly List<Meeting> _meetings = [];
     private readonly List<Meeting> _demands = [];
     private readonly List<KeyValuePair<IFieldSymbol, Inferred>> _writes = [];
+    private readonly List<Observation> _observations = [];
     private readonly ImmutableArray<IParameterSymbol> _parameters;
     private Inferred? _result;
 
@@ -49,6 +50,7 @@ internal sealed class Flow
             _meetings.Clear();
             _demands.Clear();
             _writes.Clear();
+            _observations.Clear();
             _result = null;
             foreach (BasicBlock block in blocks)
             {
@@ -81,7 +83,8 @@ internal sealed class Flow
             }
         }
 
-        return new Summary(_parameters, _result ?? Inferred.Unknown, _meetings.ToImmutableArray(), _demands.ToImmutableArray(), _writes.ToImmutableArray());
+        LocalFunctions(exits);
+        return new Summary(_parameters, _result ?? Inferred.Unknown, _meetings.ToImmutableArray(), _demands.ToImmutableArray(), _writes.ToImmutableArray(), _observations.ToImmutableArray());
     }
 
     /// <summary>Notes that two values meet where one unit is needed.</summary>
@@ -105,6 +108,9 @@ internal sealed class Flow
         }
     }
 
+    /// <summary>Notes an expression for the rules that judge one by itself.</summary>
+    internal void Observe(IOperation operation, Inferred value) => _observations.Add(new Observation(operation, value, _owner));
+
     /// <summary>Notes what a statement puts into a field.</summary>
     internal void Write(IFieldSymbol field, Inferred value) => _writes.Add(new(field.OriginalDefinition, value.Parameters.IsEmpty ? value.FromVariable(false) : Inferred.Unknown));
 
@@ -125,6 +131,7 @@ internal sealed class Flow
         }
 
         _writes.AddRange(inner.Writes);
+        _observations.AddRange(inner.Observations);
     }
 
     /// <summary>Notes a returned value.</summary>
@@ -134,6 +141,29 @@ internal sealed class Flow
         if (_owner is IMethodSymbol { MethodKind: not (MethodKind.LambdaMethod or MethodKind.PropertySet) } && _model.Declarations.Of(_owner) is { } declared)
         {
             Meet(new Meeting(Role.Return, value, declared, operation.Syntax, (_owner as IMethodSymbol)?.AssociatedSymbol?.Name ?? _owner.Name));
+        }
+    }
+
+    // A local function may be called from anywhere, so it sees what its outer variables hold at any time.
+    private void LocalFunctions(FlowState?[] exits)
+    {
+        if (_graph.LocalFunctions.IsEmpty)
+        {
+            return;
+        }
+
+        FlowState any = new();
+        foreach (FlowState? exit in exits)
+        {
+            if (exit is not null)
+            {
+                _ = any.Join(exit);
+            }
+        }
+
+        foreach (IMethodSymbol function in _graph.LocalFunctions)
+        {
+            Absorb(new Flow(_model, _graph.GetLocalFunctionControlFlowGraph(function, _model.Cancellation), function, _level, any.Copy()).Run());
         }
     }
 

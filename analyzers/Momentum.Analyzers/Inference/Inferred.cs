@@ -57,6 +57,8 @@ internal sealed class Inferred
 
     internal bool IsConcrete => Unit is not null && Parameters.IsEmpty;
 
+    private bool IsPure => Unit is { IsPureNumber: true } && Parameters.IsEmpty;
+
     internal bool IsNumber => Number is not null;
 
     internal bool IsUnknown => Unit is null && Number is null && Elements.IsEmpty && Callable is null && Context.IsNone;
@@ -152,6 +154,11 @@ internal sealed class Inferred
     /// <summary>To a power in sixths.</summary>
     internal Inferred Power(int sixths)
     {
+        if (sixths == Dimension.Whole)
+        {
+            return this;
+        }
+
         double power = sixths / (double)Dimension.Whole;
         if (Number is { } number)
         {
@@ -331,7 +338,7 @@ internal sealed class Inferred
             Blurred = Blurred || other.Blurred,
             Evidence = Weaker(this, other),
             Origins = Join(Origins, other.Origins),
-            IsComputed = true,
+            IsComputed = IsPure ? other.IsComputed : other.IsPure ? IsComputed : true,
         };
     }
 

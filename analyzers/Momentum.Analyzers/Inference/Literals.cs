@@ -44,7 +44,10 @@ internal static class Literals
         return false;
     }
 
-    /// <summary>A factor of geometry or calculus: 2, ½, ⅓, ⅔, π, ⁴⁄₃π; not a decimal that may stand for a property of something.</summary>
+    /// <summary>
+    /// A factor of geometry or calculus: 2, ½, ⅓, ⅔, π, ⁴⁄₃π. Not a decimal, nor a whole number from 3 up, which may stand for
+    /// a property of something or for a value of its own.
+    /// </summary>
     internal static bool IsStructural(double factor)
     {
         double size = Math.Abs(factor);
@@ -53,7 +56,7 @@ internal static class Literals
             double plain = size / angular;
             foreach (double whole in _structural)
             {
-                if (Near(plain, whole, Exact) || Near(plain, 1 / whole, Exact))
+                if ((angular != 1 || whole < 3) && Near(plain, whole, Exact) || Near(plain, 1 / whole, Exact))
                 {
                     return true;
                 }

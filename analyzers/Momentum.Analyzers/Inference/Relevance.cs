@@ -17,21 +17,31 @@ internal sealed class Relevance
     private static readonly HashSet<string> _members = new(StringComparer.Ordinal)
     {
         "As", "FromSi", "CopySiTo", "Sin", "Cos", "Tan", "SinCos", "Atan2", "DegreesToRadians", "RadiansToDegrees",
+        "Apply", "Then", "Inverse", "Cross", "ToUnit", "ExpressedIn", "Solve", "Along", "ComponentAlong",
     };
 
-    private readonly bool _readNames;
+    // Quantities that people compare for equality; a body that names none of them and no unit does not.
+    private static readonly HashSet<string> _quantities = new(StringComparer.Ordinal)
+    {
+        "Length", "Mass", "Duration", "Angle", "RotationalSpeed", "Speed", "Acceleration", "RotationalAcceleration", "Force", "Torque", "Energy", "Power", "Pressure", "Impulse",
+        "MassMomentOfInertia", "Area", "Volume", "Frequency", "Temperature", "AngularMomentum", "LinearMomentum", "Vector", "Position", "Direction", "Rotation", "InertiaTensor",
+    };
+
     private readonly HashSet<string> _attributed;
 
-    internal Relevance(Compilation compilation, Options options, CancellationToken cancellation)
+    internal Relevance(Compilation compilation, CancellationToken cancellation)
     {
-        _readNames = options.ReadNames;
         _attributed = Attributed(compilation, cancellation);
     }
 
     internal bool Concerns(SyntaxNode body)
     {
+        bool equality = false;
+        bool quantity = false;
         foreach (SyntaxToken token in body.DescendantTokens())
         {
+            equality |= token.RawKind is (int)SyntaxKind.EqualsEqualsToken or (int)SyntaxKind.ExclamationEqualsToken;
+            quantity |= token.RawKind == (int)SyntaxKind.IdentifierToken && _quantities.Contains(token.ValueText);
             if (token.RawKind == (int)SyntaxKind.IdentifierToken
                 && (_speaking.GetOrAdd(token.ValueText, Speaks) || _attributed.Contains(token.ValueText)))
             {
@@ -39,7 +49,7 @@ internal sealed class Relevance
             }
         }
 
-        return false;
+        return equality && quantity;
     }
 
     private static bool Speaks(string name) =>

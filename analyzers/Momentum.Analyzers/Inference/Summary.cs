@@ -9,19 +9,22 @@ namespace Momentum.Analyzers.Inference;
 /// <param name="meetings">The meetings whose both ends are known.</param>
 /// <param name="demands">The meetings that a caller's arguments decide.</param>
 /// <param name="writes">What it puts into fields.</param>
+/// <param name="observations">Expressions that a rule may find fault with.</param>
 internal sealed class Summary(
     ImmutableArray<IParameterSymbol> parameters,
     Inferred result,
     ImmutableArray<Meeting> meetings,
     ImmutableArray<Meeting> demands,
-    ImmutableArray<KeyValuePair<IFieldSymbol, Inferred>> writes)
+    ImmutableArray<KeyValuePair<IFieldSymbol, Inferred>> writes,
+    ImmutableArray<Observation> observations)
 {
     internal static Summary Empty { get; } = new(
         ImmutableArray<IParameterSymbol>.Empty,
         Inferred.Unknown,
         ImmutableArray<Meeting>.Empty,
         ImmutableArray<Meeting>.Empty,
-        ImmutableArray<KeyValuePair<IFieldSymbol, Inferred>>.Empty);
+        ImmutableArray<KeyValuePair<IFieldSymbol, Inferred>>.Empty,
+        ImmutableArray<Observation>.Empty);
 
     internal ImmutableArray<IParameterSymbol> Parameters { get; } = parameters;
 
@@ -32,4 +35,6 @@ internal sealed class Summary(
     internal ImmutableArray<Meeting> Demands { get; } = demands;
 
     internal ImmutableArray<KeyValuePair<IFieldSymbol, Inferred>> Writes { get; } = writes;
+
+    internal ImmutableArray<Observation> Observations { get; } = observations;
 }

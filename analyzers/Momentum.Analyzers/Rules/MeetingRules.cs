@@ -31,6 +31,11 @@ internal static class MeetingRules
             yield return Report(rule.Descriptor, meeting, meeting.Actual.Unit!.Symbol, meeting.Expected.Unit!.Symbol, conversions.Between(meeting.Actual.Unit, meeting.Expected.Unit));
         }
 
+        if (meeting.Agreement == Agreement.ByHand && ConversionByHandRule.Judge(meeting, conversions) is { } conversion)
+        {
+            yield return conversion;
+        }
+
         Context actual = meeting.Actual.Context;
         Context expected = meeting.Expected.Context;
         if (Differ(actual.Frame, expected.Frame))

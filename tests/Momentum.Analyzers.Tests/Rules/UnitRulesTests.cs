@@ -59,7 +59,7 @@ public sealed class UnitRulesTests
     [InlineData("var x = Length.FromMeters(5 * Math.Sin(angle.Radians));")]
     [InlineData("var x = Force.FromNewtons(9.80665 * m.Kilograms);")]
     [InlineData("var x = Force.FromNewtons(m.Kilograms * 9.81);")]
-    [InlineData("double x = Math.Sin(angle.Degrees * Math.PI / 180);")]
+    [InlineData("double d = angle.Degrees; double x = Math.Sin(d * Math.PI / 180);")]
     [InlineData("double x = Math.Sin(2 * Math.PI * hz.Hertz * time.Seconds);")]
     [InlineData("var x = Speed.FromMetersPerSecond(a.Meters / (time.Milliseconds / 1000));")]
     [InlineData("bool x = a.Meters > 3 && w.RadiansPerSecond != 0;")]

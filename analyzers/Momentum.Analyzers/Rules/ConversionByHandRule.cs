@@ -1,0 +1,92 @@
+using System.Collections.Immutable;
+using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.Operations;
+using Momentum.Analyzers.Algebra;
+using Momentum.Analyzers.Inference;
+
+namespace Momentum.Analyzers.Rules;
+
+/// <summary>
+/// A number read from a quantity and multiplied by the factor that another member of the same quantity has: the typed
+/// conversion is exact and says what it is. Powers of ten, simple fractions and standard gravity may mean something else (a
+/// weight over gravity is a mass): they are reported only where the result goes into the unit that they convert to.
+/// </summary>
+internal sealed class ConversionByHandRule : IObservationRule
+{
+    public DiagnosticDescriptor Descriptor => Descriptors.ConversionByHand;
+
+    public Diagnostic? Judge(Observation observation, Conversions conversions)
+    {
+        Inferred value = observation.Value;
+        if (observation.Operation is not IBinaryOperation { OperatorKind: BinaryOperatorKind.Multiply or BinaryOperatorKind.Divide } product
+            || !value.IsConcrete || value.Evidence != Evidence.Typed || value.IsComputed || value.Factors.IsEmpty
+            || IsPartOfProduct(product) || Escape(product) is not { } escape)
+        {
+            return null;
+        }
+
+        double factor = value.Factors.Aggregate(1.0, (a, f) => a * f);
+        if (IsAmbiguous(factor)
+            || conversions.Scaled(escape.Property.ContainingType.Name, value.Unit!, factor) is not { } target)
+        {
+            return null;
+        }
+
+        return Report(product.Syntax, escape.Syntax.GetLocation(), value.Unit!, target.Unit, target.Member);
+    }
+
+    /// <summary>What is wrong with a value that a number converts to what its place expects.</summary>
+    internal static Diagnostic? Judge(Meeting meeting, Conversions conversions)
+    {
+        Inferred value = meeting.Actual;
+        if (meeting.Weaker != Evidence.Typed || value.IsComputed
+            || value.Factors.IsEmpty || value.Origins.Length != 1 || value.Unit!.Dimension.Cycle != meeting.Expected.Unit!.Dimension.Cycle || value.Origins[0] is not { Kind: OriginKind.Escape } origin
+            || !origin.Location.SourceSpan.OverlapsWith(meeting.Site.Span) || origin.Location.SourceTree != meeting.Site.SyntaxTree
+            || !IsAmbiguous(value.Factors.Aggregate(1.0, (a, f) => a * f))
+            || !conversions.Between(value.Unit!, meeting.Expected.Unit!).TryGetValue(Conversions.ToKey, out string? member))
+        {
+            return null;
+        }
+
+        return Report(meeting.Site, origin.Location, value.Unit!, meeting.Expected.Unit!, member!);
+    }
+
+    private static Diagnostic Report(SyntaxNode product, Location escape, Unit from, Unit to, string member) => Diagnostic.Create(
+        Descriptors.ConversionByHand,
+        product.GetLocation(),
+        ImmutableArray.Create(escape),
+        ImmutableDictionary<string, string?>.Empty.Add(Conversions.ToKey, member),
+        product.ToString(),
+        from.Symbol,
+        to.Symbol,
+        member);
+
+    private static bool IsAmbiguous(double factor) => Literals.IsPure(factor) || IsPowerOfTen(factor) || Literals.Near(factor, 9.80665) || Literals.Near(factor, 1 / 9.80665);
+
+    private static bool IsPartOfProduct(IOperation operation)
+    {
+        IOperation? parent = operation.Parent;
+        while (parent is IParenthesizedOperation or IConversionOperation)
+        {
+            parent = parent.Parent;
+        }
+
+        return parent is IBinaryOperation { OperatorKind: BinaryOperatorKind.Multiply or BinaryOperatorKind.Divide };
+    }
+
+    private static bool IsPowerOfTen(double factor)
+    {
+        double power = Math.Log10(Math.Abs(factor));
+        return Math.Abs(power - Math.Round(power)) < 1e-9;
+    }
+
+    // The member of a quantity that stands in the product itself; a variable read elsewhere is not mended here.
+    private static IPropertyReferenceOperation? Escape(IOperation operation) => operation switch
+    {
+        IPropertyReferenceOperation property when Types.IsQuantity(property.Property.ContainingType) && Sources.Property(property.Property) is not null => property,
+        IBinaryOperation { OperatorKind: BinaryOperatorKind.Multiply or BinaryOperatorKind.Divide } binary => Escape(binary.LeftOperand) ?? Escape(binary.RightOperand),
+        IParenthesizedOperation parenthesized => Escape(parenthesized.Operand),
+        IConversionOperation conversion => Escape(conversion.Operand),
+        _ => null,
+    };
+}
