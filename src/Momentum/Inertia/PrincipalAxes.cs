@@ -99,12 +99,12 @@ public readonly struct PrincipalAxes<TFrame> :
                 return new(a, b, c, Rotation<TFrame, Principal>.Identity);
             case (true, false):
                 (double X, double Y, double Z) normal = Signed(eigen.Vector2);
-                first = InPlaneOf(normal);
-                second = Cross(normal, first);
+                first = Triad.InPlaneOf(normal);
+                second = Triad.Cross(normal, first);
                 break;
             case (false, true):
                 first = Signed(eigen.Vector0);
-                second = InPlaneOf(first);
+                second = Triad.InPlaneOf(first);
                 break;
             default:
                 first = Signed(eigen.Vector0);
@@ -112,7 +112,7 @@ public readonly struct PrincipalAxes<TFrame> :
                 break;
         }
 
-        (double X, double Y, double Z) third = Cross(first, second);
+        (double X, double Y, double Z) third = Triad.Cross(first, second);
         return new(a, b, c, Rotation<TFrame, Principal>.FromMatrix(
             [first.X, first.Y, first.Z, second.X, second.Y, second.Z, third.X, third.Y, third.Z]));
     }
@@ -124,18 +124,4 @@ public readonly struct PrincipalAxes<TFrame> :
         double largest = Math.Abs(v.X) >= Math.Abs(v.Y) && Math.Abs(v.X) >= Math.Abs(v.Z) ? v.X : Math.Abs(v.Y) >= Math.Abs(v.Z) ? v.Y : v.Z;
         return largest < 0 ? (-v.X, -v.Y, -v.Z) : v;
     }
-
-    private static (double X, double Y, double Z) InPlaneOf((double X, double Y, double Z) n)
-    {
-        (double X, double Y, double Z) axis =
-            Math.Abs(n.X) <= Math.Abs(n.Y) && Math.Abs(n.X) <= Math.Abs(n.Z) ? (1, 0, 0) :
-            Math.Abs(n.Y) <= Math.Abs(n.Z) ? (0, 1, 0) : (0, 0, 1);
-        double along = (axis.X * n.X) + (axis.Y * n.Y) + (axis.Z * n.Z);
-        (double x, double y, double z) = (axis.X - (along * n.X), axis.Y - (along * n.Y), axis.Z - (along * n.Z));
-        double length = Math.Sqrt((x * x) + (y * y) + (z * z));
-        return (x / length, y / length, z / length);
-    }
-
-    private static (double X, double Y, double Z) Cross((double X, double Y, double Z) a, (double X, double Y, double Z) b) =>
-        ((a.Y * b.Z) - (a.Z * b.Y), (a.Z * b.X) - (a.X * b.Z), (a.X * b.Y) - (a.Y * b.X));
 }

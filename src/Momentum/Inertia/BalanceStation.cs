@@ -1,0 +1,8 @@
+using UnitsNet;
+
+namespace Momentum.Inertia;
+
+/// <summary>Where a correction mass may go: at a height along the spin axis and a radius from it, at any bearing.</summary>
+/// <param name="Height">Distance along the spin axis from the point that the axis was stated through; either sign.</param>
+/// <param name="Radius">Distance from the spin axis, above zero.</param>
+public readonly record struct BalanceStation(Length Height, Length Radius);
