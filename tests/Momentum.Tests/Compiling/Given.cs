@@ -5,6 +5,7 @@ internal static class Given
 {
     internal const string Source = """
         using Momentum.Frames;
+        using Momentum.Inertia;
         using Momentum.Quantities;
         using UnitsNet;
 
@@ -47,6 +48,13 @@ internal static class Given
             internal static Vector<LinearMomentum, Inertial> momentumFixed;
             internal static Vector<AngularMomentum, Body> angularMomentum;
             internal static Vector<AngularMomentum, Inertial> angularMomentumFixed;
+
+            internal static InertiaTensor<Body> inertia;
+            internal static InertiaTensor<Inertial> inertiaFixed;
+            internal static PointInertia<Body> inertiaAboutPoint;
+            internal static PointInertia<Inertial> inertiaAboutPointFixed;
+            internal static MassProperties<Body> body;
+            internal static MassProperties<Inertial> bodyFixed;
 
             internal static Rotation<Body, Inertial> attitude;
             internal static Rotation<Inertial, Body> attitudeBack;

@@ -134,6 +134,35 @@ public sealed class MustNotCompileTests
     [InlineData("_ = mass + «mass|push»;", "CS0019")]
     public void Kinds_of_one_dimension_do_not_mix(string snippet, string error) => OnlyTheWrongFormFails(snippet, error);
 
+    [Theory]
+    [InlineData("_ = «inertia|inertiaAboutPoint» * rate;", "CS0019")]
+    [InlineData("_ = «inertia|inertiaAboutPoint» * rateChange;", "CS9340")]
+    [InlineData("_ = «inertia|inertiaAboutPoint».Solve(torque);", "CS1061")]
+    [InlineData("_ = «inertia|inertiaAboutPoint».KineticEnergy(rate);", "CS1061")]
+    [InlineData("_ = inertiaAboutPoint + «inertiaAboutPoint|inertia»;", "CS0019")]
+    [InlineData("_ = inertiaAboutPoint + «inertiaAboutPoint|inertiaAboutPointFixed»;", "CS0019")]
+    [InlineData("_ = «body + body|inertia + inertia»;", "CS0019")]
+    [InlineData("_ = inertia == «inertia|inertiaAboutPoint»;", "CS0019")]
+    [InlineData("InertiaTensor<Body> i = «inertia|inertiaAboutPoint»;", "CS0029")]
+    [InlineData("PointInertia<Body> i = body.«InertiaAbout(point)|Inertia»;", "CS0029")]
+    [InlineData("_ = inertia * «rate|rateFixed»;", "CS0019")]
+    [InlineData("_ = inertia * «rate|angularMomentum»;", "CS0019")]
+    [InlineData("_ = «inertia * rate|rate * inertia»;", "CS0019")]
+    [InlineData("Vector<«AngularMomentum|Torque», Body> h = inertia * rate;", "CS0029")]
+    [InlineData("_ = inertia.Solve(«angularMomentum|angularMomentumFixed»);", "CS1503")]
+    [InlineData("_ = inertia.Solve(«torque|rate»);", "CS1503")]
+    [InlineData("Vector<«RotationalAcceleration|RotationalSpeed», Body> a = inertia.Solve(torque);", "CS0029")]
+    [InlineData("_ = inertia.AboutAxis(«axis|axisFixed»);", "CS1503")]
+    [InlineData("_ = inertia.ExpressedIn(«attitude|attitudeBack»);", "CS1503")]
+    [InlineData("_ = inertia.ExpressedIn(attitude) == «inertiaFixed|inertia»;", "CS0019")]
+    [InlineData("_ = body.InertiaAbout(«point|pointFixed»);", "CS1503")]
+    [InlineData("_ = body.InertiaAbout(«point|displacement»);", "CS1503")]
+    [InlineData("_ = body + «body|bodyFixed»;", "CS0019")]
+    [InlineData("_ = body.ExpressedIn(attitude, «pointFixed|point»);", "CS0411")]
+    [InlineData("_ = InertiaTensor<Body>.Of(moment, moment, moment, moment, moment, moment«, ProductSign.TensorElement|»);", "CS7036")]
+    [InlineData("_ = MassProperties<Body>.Of(mass, «point|displacement», inertia);", "CS1503")]
+    public void Inertia_is_about_the_centre_of_mass_or_about_a_point_and_never_confused(string snippet, string error) => OnlyTheWrongFormFails(snippet, error);
+
     private static void OnlyTheWrongFormFails(string text, string error)
     {
         Snippet snippet = new(text);

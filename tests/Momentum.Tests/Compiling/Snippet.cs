@@ -50,6 +50,7 @@ internal sealed class Snippet
         string code = $$"""
             using System;
             using Momentum.Frames;
+            using Momentum.Inertia;
             using Momentum.Quantities;
             using UnitsNet;
             using UnitsNet.Units;
