@@ -34,6 +34,12 @@ internal static class TomlReader
                 : (null, $"tables or lists are nested too deep (more than {MaxDepth})");
             return null;
         }
+        catch (ArgumentException)
+        {
+            // The parser itself stumbles over a few malformed texts instead of saying what is wrong with them.
+            problem = (new Place(FirstLineThatStumbles(text), 1), "it cannot be parsed");
+            return null;
+        }
 
         // What is missing at the end of the file the parser places at its very beginning.
         if (document.Diagnostics.Where(d => d.Kind == DiagnosticMessageKind.Error).MinBy(d => d.Span.End.Offset == 0 ? int.MaxValue : d.Span.Offset) is { } first)
@@ -58,6 +64,29 @@ internal static class TomlReader
             problem = (broken.Place, broken.Message);
             return null;
         }
+    }
+
+    /// <summary>The line up to which the text still does not make the parser stumble, and one more.</summary>
+    private static int FirstLineThatStumbles(string text)
+    {
+        string[] lines = text.Split('\n');
+        int good = 0;
+        int bad = lines.Length;
+        while (bad - good > 1)
+        {
+            int middle = (good + bad) / 2;
+            try
+            {
+                SyntaxParser.Parse(string.Join('\n', lines[..middle]), _limits, sourceName: "case", validate: true);
+                good = middle;
+            }
+            catch (Exception failure) when (failure is TomlException or ArgumentException)
+            {
+                bad = middle;
+            }
+        }
+
+        return bad;
     }
 
     private static TomlTable TableFor(TomlTable root, TableSyntaxBase header)
