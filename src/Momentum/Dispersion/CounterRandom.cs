@@ -1,0 +1,37 @@
+using MathNet.Numerics.Distributions;
+
+namespace Momentum.Dispersion;
+
+/// <summary>
+/// Random numbers by counter: the number is a function of seed, case and input, whatever thread asks for it and in what order.
+/// </summary>
+/// <remarks>
+/// The finaliser is that of SplitMix64 (G. L. Steele, D. Lea, C. H. Flood, Fast splittable pseudorandom number generators,
+/// OOPSLA 2014, from memory), applied to the counter twice so that neighbouring counters and seeds are unrelated.
+/// </remarks>
+internal static class CounterRandom
+{
+    private const ulong Golden = 0x9E3779B97F4A7C15;
+
+    /// <summary>A number between 0 and 1, neither included.</summary>
+    internal static double Uniform(ulong seed, long index, int input)
+    {
+        ulong counter = Mix(seed + Golden) + (Golden * (((ulong)index * 16) + (ulong)input + 1));
+        return ((Mix(Mix(counter)) >> 11) + 0.5) * (1.0 / (1UL << 53));
+    }
+
+    /// <summary>The offset from nominal that a probability level stands for, in units of the width.</summary>
+    internal static double Offset(ScatterShape shape, double level) => shape switch
+    {
+        ScatterShape.Normal => Normal.InvCDF(0, 1, level),
+        ScatterShape.Uniform => (2 * level) - 1,
+        _ => 0,
+    };
+
+    private static ulong Mix(ulong value)
+    {
+        value = (value ^ (value >> 30)) * 0xBF58476D1CE4E5B9;
+        value = (value ^ (value >> 27)) * 0x94D049BB133111EB;
+        return value ^ (value >> 31);
+    }
+}

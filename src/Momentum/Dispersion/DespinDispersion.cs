@@ -1,0 +1,176 @@
+using Momentum.Numerics;
+using Momentum.Tethers;
+using UnitsNet;
+
+namespace Momentum.Dispersion;
+
+/// <summary>A planar de-spin with what is uncertain about it: ensembles of it, and the sensitivity of its final spin.</summary>
+/// <remarks>
+/// Every draw is a function of seed, case number and input, so that the same call gives the same bits on any number of
+/// threads. Immutable, so safe to share between threads.
+/// </remarks>
+public sealed class DespinDispersion
+{
+    private const int ChunkOfCases = 512;
+
+    // Odd, so that the nominal value is one of the levels.
+    private const int SensitivityLevels = 201;
+
+    private readonly double[] _nominal;
+    private readonly (ScatterShape Shape, double Width)[] _scatter;
+    private readonly double _hubMass;
+
+    /// <summary>Joins a design and what is uncertain about it.</summary>
+    /// <param name="design">The nominal design.</param>
+    /// <param name="uncertainty">What scatters about it.</param>
+    /// <exception cref="ArgumentException">A delay scatters and the hub's mass is not given.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The hub's mass is not positive.</exception>
+    public DespinDispersion(DespinDesign design, DespinUncertainty uncertainty)
+    {
+        ArgumentNullException.ThrowIfNull(design);
+        ArgumentNullException.ThrowIfNull(uncertainty);
+        Design = design;
+        Uncertainty = uncertainty;
+        _nominal = DespinCase.Nominal(design);
+        _scatter =
+        [
+            (uncertainty.SpinInertia.Shape, uncertainty.SpinInertia.Width.KilogramSquareMeters),
+            (uncertainty.InitialSpin.Shape, uncertainty.InitialSpin.Width.RadiansPerSecond),
+            (uncertainty.HubRadius.Shape, uncertainty.HubRadius.Width.Meters),
+            (uncertainty.WeightMass.Shape, uncertainty.WeightMass.Width.Kilograms),
+            (uncertainty.CordLength.Shape, uncertainty.CordLength.Width.Meters),
+            (uncertainty.CordLineDensity.Shape, uncertainty.CordLineDensity.Width.KilogramsPerMeter),
+            (uncertainty.LetGoAngle.Shape, uncertainty.LetGoAngle.Width.Radians),
+            (uncertainty.SecondWeightDelay.Shape, uncertainty.SecondWeightDelay.Width.Seconds),
+        ];
+        _hubMass = double.NaN;
+        if (Scatters(UncertainInput.SecondWeightDelay))
+        {
+            Mass mass = uncertainty.HubMass ?? throw new ArgumentException(
+                "HubMass is not given, and the delay of the second weight scatters: one weight alone pulls the hub aside, and how far " +
+                "depends on the hub's mass. Set HubMass to the mass without weights and cords.",
+                nameof(uncertainty));
+            _hubMass = Allowed.Positive(
+                mass.Kilograms, mass, nameof(uncertainty), "HubMass is the mass of the hub without weights and cords.");
+        }
+    }
+
+    /// <summary>The nominal design.</summary>
+    public DespinDesign Design { get; }
+
+    /// <summary>What scatters about it.</summary>
+    public DespinUncertainty Uncertainty { get; }
+
+    /// <summary>Runs an ensemble.</summary>
+    /// <param name="cases">How many cases, 1 to 100 million.</param>
+    /// <param name="seed">Chooses the draws; any number.</param>
+    /// <param name="firstCase">Number of the first case, so that a long run can be made in pieces and merged.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The number of cases or of the first case is out of range.</exception>
+    /// <exception cref="ComputationRefusedException">No case has a final spin.</exception>
+    public DespinEnsemble Run(int cases = 20_000, ulong seed = 1, long firstCase = 0)
+    {
+        if (cases is < 1 or > 100_000_000)
+        {
+            throw new ArgumentOutOfRangeException(nameof(cases), cases, "An ensemble has 1 to 100,000,000 cases.");
+        }
+
+        if (firstCase is < 0 or > 1L << 58)
+        {
+            throw new ArgumentOutOfRangeException(nameof(firstCase), firstCase, "Cases are numbered from 0 to 2^58.");
+        }
+
+        var spins = new double[cases];
+        var tensions = new double[cases];
+        var outcomes = new CaseOutcome[cases];
+        Parallel.For(
+            0,
+            (cases + ChunkOfCases - 1) / ChunkOfCases,
+            () => new DespinCase(Design, _hubMass),
+            (chunk, _, one) =>
+            {
+                Span<double> input = stackalloc double[DespinCase.Inputs];
+                int end = Math.Min(cases, (chunk + 1) * ChunkOfCases);
+                for (int i = chunk * ChunkOfCases; i < end; i++)
+                {
+                    for (int k = 0; k < input.Length; k++)
+                    {
+                        (ScatterShape shape, double width) = _scatter[k];
+                        input[k] = _nominal[k];
+                        if (shape != ScatterShape.None)
+                        {
+                            input[k] += width * CounterRandom.Offset(shape, CounterRandom.Uniform(seed, firstCase + i, k));
+                        }
+                    }
+
+                    outcomes[i] = one.Run(input, out spins[i], out tensions[i]);
+                }
+
+                return one;
+            },
+            _ => { });
+        return DespinEnsemble.Of(this, outcomes, spins, tensions);
+    }
+
+    /// <summary>What each uncertain input does to the final spin, alone; the one with the largest share of variance first.</summary>
+    /// <remarks>
+    /// The standard deviation is taken over evenly spaced probability levels of the input rather than from a slope, because
+    /// around radial let-go the slope is zero and the effect is not.
+    /// </remarks>
+    /// <exception cref="ComputationRefusedException">A value within the scatter has no final spin.</exception>
+    public IReadOnlyList<SensitivityBar> Sensitivity()
+    {
+        var one = new DespinCase(Design, _hubMass);
+        var bars = new List<(UncertainInput Input, double Plus, double Minus, double Variance)>();
+        double nominal = FinalSpin(one, UncertainInput.SpinInertia, 0);
+        double sum = 0;
+        foreach (UncertainInput input in Enum.GetValues<UncertainInput>())
+        {
+            if (!Scatters(input))
+            {
+                continue;
+            }
+
+            (ScatterShape shape, double width) = _scatter[(int)input];
+            double sigma = shape == ScatterShape.Uniform ? width / Math.Sqrt(3) : width;
+            var spins = new double[SensitivityLevels];
+            for (int i = 0; i < spins.Length; i++)
+            {
+                spins[i] = FinalSpin(one, input, width * CounterRandom.Offset(shape, (i + 0.5) / spins.Length));
+            }
+
+            double deviation = new Sample<RotationalSpeed>(spins).SiDeviation;
+            sum += deviation * deviation;
+            bars.Add((input, FinalSpin(one, input, sigma) - nominal, FinalSpin(one, input, -sigma) - nominal, deviation * deviation));
+        }
+
+        return [.. bars
+            .OrderByDescending(bar => bar.Variance)
+            .ThenBy(bar => bar.Input)
+            .Select(bar => new SensitivityBar(
+                bar.Input,
+                RotationalSpeed.FromRadiansPerSecond(bar.Plus),
+                RotationalSpeed.FromRadiansPerSecond(bar.Minus),
+                RotationalSpeed.FromRadiansPerSecond(Math.Sqrt(bar.Variance)),
+                sum > 0 ? bar.Variance / sum : 0))];
+    }
+
+    private bool Scatters(UncertainInput input) => _scatter[(int)input] is { Shape: not ScatterShape.None, Width: > 0 };
+
+    private double FinalSpin(DespinCase one, UncertainInput changed, double offset)
+    {
+        Span<double> input = stackalloc double[DespinCase.Inputs];
+        _nominal.CopyTo(input);
+        input[(int)changed] += offset;
+        CaseOutcome outcome = one.Run(input, out double spin, out _);
+        return outcome == CaseOutcome.Released
+            ? spin
+            : throw new ComputationRefusedException(
+                $"The final spin's sensitivity to {changed} cannot be stated: within its scatter, at {Quoted.Si(input[(int)changed], "in SI units")}, " +
+                (outcome switch
+                {
+                    CaseOutcome.WrappedBack => "a cord reaches the other tangent before let-go and would wrap the hub.",
+                    CaseOutcome.RateNotReached => "the spin rate that lets go is never met.",
+                    _ => "the value is not physical.",
+                }) + " Narrow the scatter, or change the let-go rule.");
+    }
+}

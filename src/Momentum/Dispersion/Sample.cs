@@ -1,0 +1,129 @@
+using Momentum.Quantities;
+using UnitsNet;
+
+namespace Momentum.Dispersion;
+
+/// <summary>The values that one result took over an ensemble, and their statistics.</summary>
+/// <typeparam name="TQuantity">The quantity of the values.</typeparam>
+/// <remarks>
+/// The values are kept, sorted: quantiles are exact, and merging two samples gives to the last bit what one run of all their
+/// cases would have given, in whatever order they are merged. Immutable, so safe to share between threads.
+/// </remarks>
+public sealed class Sample<TQuantity>
+    where TQuantity : struct, IQuantity
+{
+    private readonly double[] _sorted;
+    private readonly double _mean;
+    private readonly double _deviation;
+
+    /// <summary>Takes over an array of SI numbers, which it sorts.</summary>
+    internal Sample(double[] values)
+    {
+        Array.Sort(values);
+        _sorted = values;
+        _mean = CompensatedSum(values, 0, squares: false) / values.Length;
+        _deviation = values.Length > 1 ? Math.Sqrt(CompensatedSum(values, _mean, squares: true) / (values.Length - 1)) : 0;
+    }
+
+    /// <summary>Number of values.</summary>
+    public int Count => _sorted.Length;
+
+    /// <summary>Mean.</summary>
+    public TQuantity Mean => Si<TQuantity>.Quantity(_mean);
+
+    /// <summary>Standard deviation, with n - 1.</summary>
+    public TQuantity StandardDeviation => Si<TQuantity>.Quantity(_deviation);
+
+    /// <summary>Smallest value.</summary>
+    public TQuantity Minimum => Si<TQuantity>.Quantity(_sorted[0]);
+
+    /// <summary>Largest value.</summary>
+    public TQuantity Maximum => Si<TQuantity>.Quantity(_sorted[^1]);
+
+    internal double SiMean => _mean;
+
+    internal double SiDeviation => _deviation;
+
+    /// <summary>The value that a share of the cases stays below; linear between neighbours.</summary>
+    /// <param name="share">0 to 1; 0.00135, 0.5 and 0.99865 are the median and what stands for 3 sigma on either side.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The share is not from 0 to 1.</exception>
+    public TQuantity Quantile(double share)
+    {
+        if (!(share is >= 0 and <= 1))
+        {
+            throw new ArgumentOutOfRangeException(nameof(share), share, "The share of cases must be from 0 to 1, such as 0.99865.");
+        }
+
+        double place = share * (_sorted.Length - 1);
+        int below = Math.Min((int)place, _sorted.Length - 1);
+        int above = Math.Min(below + 1, _sorted.Length - 1);
+        return Si<TQuantity>.Quantity(_sorted[below] + ((place - below) * (_sorted[above] - _sorted[below])));
+    }
+
+    /// <summary>Counts in bins of equal width from the smallest to the largest value.</summary>
+    /// <param name="bins">How many, 1 to 10,000.</param>
+    /// <returns>The bins; a single one if all values are the same.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The number of bins is out of range.</exception>
+    public IReadOnlyList<HistogramBin<TQuantity>> Histogram(int bins)
+    {
+        if (bins is < 1 or > 10_000)
+        {
+            throw new ArgumentOutOfRangeException(nameof(bins), bins, "A histogram has 1 to 10,000 bins.");
+        }
+
+        double low = _sorted[0];
+        double width = (_sorted[^1] - low) / bins;
+        if (!(width > 0))
+        {
+            return [new HistogramBin<TQuantity>(Minimum, Maximum, _sorted.Length)];
+        }
+
+        var result = new HistogramBin<TQuantity>[bins];
+        int next = 0;
+        for (int bin = 0; bin < bins; bin++)
+        {
+            double to = bin == bins - 1 ? _sorted[^1] : low + ((bin + 1) * width);
+            int first = next;
+            while (next < _sorted.Length && (_sorted[next] < to || bin == bins - 1))
+            {
+                next++;
+            }
+
+            result[bin] = new HistogramBin<TQuantity>(
+                Si<TQuantity>.Quantity(low + (bin * width)), Si<TQuantity>.Quantity(to), next - first);
+        }
+
+        return result;
+    }
+
+    /// <summary>How many values lie strictly between two SI numbers.</summary>
+    internal int CountBetween(double low, double high)
+    {
+        int count = 0;
+        foreach (double value in _sorted)
+        {
+            count += value > low && value < high ? 1 : 0;
+        }
+
+        return count;
+    }
+
+    /// <summary>Both samples as one.</summary>
+    internal Sample<TQuantity> Merge(Sample<TQuantity> other) => new([.. _sorted, .. other._sorted]);
+
+    // Neumaier's compensated sum, from memory; over sorted values it does not depend on the order in which they came.
+    private static double CompensatedSum(double[] values, double from, bool squares)
+    {
+        double sum = 0;
+        double lost = 0;
+        foreach (double value in values)
+        {
+            double term = squares ? (value - from) * (value - from) : value;
+            double next = sum + term;
+            lost += Math.Abs(sum) >= Math.Abs(term) ? sum - next + term : term - next + sum;
+            sum = next;
+        }
+
+        return sum + lost;
+    }
+}
