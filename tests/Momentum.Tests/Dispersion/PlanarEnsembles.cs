@@ -1,6 +1,5 @@
 using MathNet.Numerics.Distributions;
 using Momentum.Dispersion;
-using Momentum.Numerics;
 using Momentum.Tethers;
 using UnitsNet;
 
