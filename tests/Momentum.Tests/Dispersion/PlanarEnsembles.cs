@@ -8,17 +8,17 @@ namespace Momentum.Tests.Dispersion;
 /// <summary>Ensembles of planar de-spins against what can be said of them on paper (own derivations, beside each test).</summary>
 public class PlanarEnsembles
 {
-    private static readonly DespinHub Hub = new(
+    private static readonly DespinHub _hub = new(
         MassMomentOfInertia.FromKilogramSquareMeters(18.4), Length.FromMillimeters(430), RotationalSpeed.FromRevolutionsPerMinute(72));
 
-    private static readonly DespinDesign Tangential = Hub.SizeCordLength(Mass.FromGrams(310), RotationalSpeed.Zero, LetGo.Tangent);
+    private static readonly DespinDesign _tangential = _hub.SizeCordLength(Mass.FromGrams(310), RotationalSpeed.Zero, LetGo.Tangent);
 
-    private static readonly DespinDesign Radial = Hub.SizeCordLength(Mass.FromGrams(310), RotationalSpeed.Zero, LetGo.Radial);
+    private static readonly DespinDesign _radial = _hub.SizeCordLength(Mass.FromGrams(310), RotationalSpeed.Zero, LetGo.Radial);
 
-    private static readonly DespinUncertainty Everything = new()
+    private static readonly DespinUncertainty _everything = new()
     {
-        SpinInertia = Scatter.Normal(Hub.SpinInertia * 0.01),
-        InitialSpin = Scatter.Normal(Hub.Spin * 0.02),
+        SpinInertia = Scatter.Normal(_hub.SpinInertia * 0.01),
+        InitialSpin = Scatter.Normal(_hub.Spin * 0.02),
         HubRadius = Scatter.Uniform(Length.FromMillimeters(0.5)),
         WeightMass = Scatter.Normal(Mass.FromGrams(1)),
         CordLength = Scatter.Normal(Length.FromMillimeters(4)),
@@ -30,7 +30,7 @@ public class PlanarEnsembles
     [Fact]
     public void A_run_in_pieces_merges_to_the_same_bits_in_any_order()
     {
-        var dispersion = new DespinDispersion(Radial, Everything);
+        var dispersion = new DespinDispersion(_radial, _everything);
         DespinEnsemble whole = dispersion.Run(3000, seed: 7);
         DespinEnsemble merged = dispersion.Run(1300, seed: 7, firstCase: 1700).Merge(dispersion.Run(1700, seed: 7));
 
@@ -44,7 +44,7 @@ public class PlanarEnsembles
     [Fact]
     public void The_same_call_gives_the_same_bits_and_another_seed_does_not()
     {
-        var dispersion = new DespinDispersion(Tangential, Everything);
+        var dispersion = new DespinDispersion(_tangential, _everything);
 
         Assert.Equal(dispersion.Run(2000).FinalSpin.SiMean, dispersion.Run(2000).FinalSpin.SiMean);
         Assert.NotEqual(dispersion.Run(2000).FinalSpin.SiMean, dispersion.Run(2000, seed: 2).FinalSpin.SiMean);
@@ -54,14 +54,14 @@ public class PlanarEnsembles
     [Fact]
     public void Sensitivity_bars_at_the_tangent_are_the_closed_form_slopes()
     {
-        IReadOnlyList<SensitivityBar> bars = new DespinDispersion(Tangential, new DespinUncertainty
+        IReadOnlyList<SensitivityBar> bars = new DespinDispersion(_tangential, new DespinUncertainty
         {
-            SpinInertia = Scatter.Normal(Hub.SpinInertia * 0.001),
-            CordLength = Scatter.Uniform(Tangential.CordLength * 0.001 * Math.Sqrt(3)),
-            InitialSpin = Scatter.Normal(Hub.Spin * 0.02),
+            SpinInertia = Scatter.Normal(_hub.SpinInertia * 0.001),
+            CordLength = Scatter.Uniform(_tangential.CordLength * 0.001 * Math.Sqrt(3)),
+            InitialSpin = Scatter.Normal(_hub.Spin * 0.02),
         }).Sensitivity();
 
-        double w = Hub.Spin.RadiansPerSecond;
+        double w = _hub.Spin.RadiansPerSecond;
         double share = 18.4 / (18.4 + (0.62 * 0.43 * 0.43));
         Assert.Equal([UncertainInput.CordLength, UncertainInput.SpinInertia, UncertainInput.InitialSpin], bars.Select(bar => bar.Input));
         Assert.Equal(-0.001 * w, bars[0].AtPlusOneSigma.RadiansPerSecond, 2e-6 * w);
@@ -78,7 +78,7 @@ public class PlanarEnsembles
     [Fact]
     public void Small_independent_scatters_add_in_squares()
     {
-        var dispersion = new DespinDispersion(Tangential, Everything with
+        var dispersion = new DespinDispersion(_tangential, _everything with
         {
             LetGoAngle = default,
             SecondWeightDelay = default,
@@ -95,7 +95,7 @@ public class PlanarEnsembles
     public void Angle_error_about_radial_only_ever_leaves_spin_of_the_old_sense()
     {
         Sample<RotationalSpeed> spin = new DespinDispersion(
-            Radial, new DespinUncertainty { LetGoAngle = Scatter.Normal(Angle.FromDegrees(1)) }).Run(40_000).FinalSpin;
+            _radial, new DespinUncertainty { LetGoAngle = Scatter.Normal(Angle.FromDegrees(1)) }).Run(40_000).FinalSpin;
 
         Assert.True(spin.Minimum.RadiansPerSecond > -1e-12);
         Assert.Equal(Math.Sqrt(2), spin.SiDeviation / spin.SiMean, 0.04);
@@ -106,7 +106,7 @@ public class PlanarEnsembles
     public void Sensitivity_sees_an_effect_whose_slope_is_zero()
     {
         SensitivityBar bar = Assert.Single(new DespinDispersion(
-            Radial, new DespinUncertainty { LetGoAngle = Scatter.Normal(Angle.FromDegrees(4)) }).Sensitivity());
+            _radial, new DespinUncertainty { LetGoAngle = Scatter.Normal(Angle.FromDegrees(4)) }).Sensitivity());
 
         Assert.Equal(bar.AtPlusOneSigma.RadiansPerSecond, bar.AtMinusOneSigma.RadiansPerSecond, 1e-12);
         Assert.True(bar.StandardDeviation > RotationalSpeed.Zero);
@@ -117,12 +117,12 @@ public class PlanarEnsembles
     public void Early_of_the_tangent_is_a_cord_not_fully_unwound()
     {
         SensitivityBar bar = Assert.Single(new DespinDispersion(
-            Tangential, new DespinUncertainty { LetGoAngle = Scatter.Normal(Angle.FromDegrees(5)) }).Sensitivity());
+            _tangential, new DespinUncertainty { LetGoAngle = Scatter.Normal(Angle.FromDegrees(5)) }).Sensitivity());
 
         double a = 18.4 + (0.62 * 0.43 * 0.43);
-        double length = Tangential.CordLength.Meters - (0.43 * 5 * Math.PI / 180);
+        double length = _tangential.CordLength.Meters - (0.43 * 5 * Math.PI / 180);
         double b = 0.62 * length * length;
-        Assert.Equal(Hub.Spin.RadiansPerSecond * (a - b) / (a + b), bar.AtMinusOneSigma.RadiansPerSecond, 1e-12);
+        Assert.Equal(_hub.Spin.RadiansPerSecond * (a - b) / (a + b), bar.AtMinusOneSigma.RadiansPerSecond, 1e-12);
     }
 
     // The bars for a delay and the single late case are computed by the same rule: sigma late changes the spin so much.
@@ -130,13 +130,13 @@ public class PlanarEnsembles
     public void A_late_weight_in_an_ensemble_is_the_late_weight_of_the_single_case()
     {
         SensitivityBar bar = Assert.Single(new DespinDispersion(
-            Tangential,
+            _tangential,
             new DespinUncertainty
             {
                 SecondWeightDelay = Scatter.Normal(Duration.FromMilliseconds(8)),
                 HubMass = Mass.FromKilograms(182),
             }).Sensitivity());
-        LateLetGo late = Tangential.Deploy().WithOneWeightLate(Duration.FromMilliseconds(8), Mass.FromKilograms(182));
+        LateLetGo late = _tangential.Deploy().WithOneWeightLate(Duration.FromMilliseconds(8), Mass.FromKilograms(182));
 
         Assert.Equal(late.FinalSpin.RadiansPerSecond, bar.AtPlusOneSigma.RadiansPerSecond, 1e-10);
         Assert.Equal(bar.AtPlusOneSigma, bar.AtMinusOneSigma);
@@ -146,7 +146,7 @@ public class PlanarEnsembles
     public void Quantiles_of_a_nearly_linear_case_are_those_of_the_normal_distribution()
     {
         Sample<RotationalSpeed> spin = new DespinDispersion(
-            Tangential, new DespinUncertainty { CordLength = Scatter.Normal(Tangential.CordLength * 1e-4) }).Run(50_000).FinalSpin;
+            _tangential, new DespinUncertainty { CordLength = Scatter.Normal(_tangential.CordLength * 1e-4) }).Run(50_000).FinalSpin;
 
         // The standard error of the 0.99865 quantile is sqrt(p (1 - p)/n)/density = 0.037 sigma; four of it.
         Assert.Equal(3, (spin.Quantile(0.99865).RadiansPerSecond - spin.SiMean) / spin.SiDeviation, 0.15);
@@ -155,15 +155,15 @@ public class PlanarEnsembles
 
         // Within two sigma: 95.45 %.
         Probability within = new DespinDispersion(
-            Tangential, new DespinUncertainty { CordLength = Scatter.Normal(Tangential.CordLength * 1e-4) }).Run(50_000)
-            .ProbabilityThatFinalSpinIsWithin(Hub.Spin * 2e-4, 0.9999);
+            _tangential, new DespinUncertainty { CordLength = Scatter.Normal(_tangential.CordLength * 1e-4) }).Run(50_000)
+            .ProbabilityThatFinalSpinIsWithin(_hub.Spin * 2e-4, 0.9999);
         Assert.InRange(0.9545, within.Lower, within.Upper);
     }
 
     [Fact]
     public void Histogram_counts_every_value_once()
     {
-        Sample<Force> tension = new DespinDispersion(Tangential, Everything).Run(5000).PeakTension;
+        Sample<Force> tension = new DespinDispersion(_tangential, _everything).Run(5000).PeakTension;
         IReadOnlyList<HistogramBin<Force>> bins = tension.Histogram(40);
 
         Assert.Equal(5000, bins.Sum(bin => bin.Count));
@@ -175,32 +175,32 @@ public class PlanarEnsembles
     [Fact]
     public void No_scatter_gives_the_nominal_case_every_time()
     {
-        DespinEnsemble ensemble = new DespinDispersion(Tangential, new DespinUncertainty()).Run(10);
-        DespinMotion nominal = Tangential.Deploy();
+        DespinEnsemble ensemble = new DespinDispersion(_tangential, new DespinUncertainty()).Run(10);
+        DespinMotion nominal = _tangential.Deploy();
 
         Assert.Equal(0, ensemble.FinalSpin.SiDeviation);
         Assert.Equal(nominal.FinalSpin.RadiansPerSecond, ensemble.FinalSpin.SiMean, 1e-15);
         Assert.Equal(nominal.PeakTension.Tension.Newtons, ensemble.PeakTension.SiMean, 1e-11);
         Assert.Equal(10, Assert.Single(ensemble.FinalSpin.Histogram(5)).Count);
-        Assert.Empty(new DespinDispersion(Tangential, new DespinUncertainty()).Sensitivity());
+        Assert.Empty(new DespinDispersion(_tangential, new DespinUncertainty()).Sensitivity());
     }
 
     [Fact]
     public void Cases_that_wrap_back_or_never_let_go_or_are_not_physical_are_counted_and_fail_the_requirement()
     {
-        DespinDesign late = Hub.Carrying(Mass.FromGrams(310), Radial.CordLength, LetGo.AtCordAngle(Angle.FromDegrees(170)));
+        DespinDesign late = _hub.Carrying(Mass.FromGrams(310), _radial.CordLength, LetGo.AtCordAngle(Angle.FromDegrees(170)));
         DespinEnsemble wrapped = new DespinDispersion(late, new DespinUncertainty { LetGoAngle = Scatter.Normal(Angle.FromDegrees(10)) }).Run(2000);
 
         // Normal beyond one sigma: 15.87 %, with a standard error of 0.8 %.
         Assert.InRange(wrapped.WrappedBack, 2000 * 0.125, 2000 * 0.192);
         Assert.Equal(2000, wrapped.Cases);
-        Assert.Equal(1 - (wrapped.WrappedBack / 2000.0), wrapped.ProbabilityThatFinalSpinIsWithin(Hub.Spin).Estimate, 1e-12);
+        Assert.Equal(1 - (wrapped.WrappedBack / 2000.0), wrapped.ProbabilityThatFinalSpinIsWithin(_hub.Spin).Estimate, 1e-12);
 
-        DespinDesign atRate = Hub.Carrying(Mass.FromGrams(310), Radial.CordLength, LetGo.AtSpin(Hub.Spin * 1e-4));
-        DespinEnsemble stuck = new DespinDispersion(atRate, new DespinUncertainty { SpinInertia = Scatter.Normal(Hub.SpinInertia * 0.05) }).Run(1000);
+        DespinDesign atRate = _hub.Carrying(Mass.FromGrams(310), _radial.CordLength, LetGo.AtSpin(_hub.Spin * 1e-4));
+        DespinEnsemble stuck = new DespinDispersion(atRate, new DespinUncertainty { SpinInertia = Scatter.Normal(_hub.SpinInertia * 0.05) }).Run(1000);
         Assert.InRange(stuck.RateNotReached, 400, 600);
 
-        DespinDesign heavy = Hub.Carrying(Mass.FromGrams(310), Radial.CordLength, LetGo.Radial, LinearDensity.FromGramsPerMeter(1));
+        DespinDesign heavy = _hub.Carrying(Mass.FromGrams(310), _radial.CordLength, LetGo.Radial, LinearDensity.FromGramsPerMeter(1));
         DespinEnsemble wide = new DespinDispersion(
             heavy, new DespinUncertainty { CordLineDensity = Scatter.Uniform(LinearDensity.FromGramsPerMeter(2)) }).Run(1000);
         Assert.InRange(wide.NotPhysical, 190, 310);
@@ -209,7 +209,7 @@ public class PlanarEnsembles
     [Fact]
     public void An_ensemble_without_a_single_result_is_refused()
     {
-        DespinDesign never = Hub.Carrying(Mass.FromGrams(310), Length.FromMeters(1), LetGo.AtSpin(RotationalSpeed.Zero));
+        DespinDesign never = _hub.Carrying(Mass.FromGrams(310), Length.FromMeters(1), LetGo.AtSpin(RotationalSpeed.Zero));
 
         Assert.Contains("never met", Assert.Throws<ComputationRefusedException>(
             () => new DespinDispersion(never, new DespinUncertainty()).Run(10)).Message);
@@ -240,8 +240,8 @@ public class PlanarEnsembles
     [Fact]
     public void A_case_allocates_nothing()
     {
-        var one = new DespinCase(Tangential, 182);
-        double[] input = DespinCase.Nominal(Tangential);
+        var one = new DespinCase(_tangential, 182);
+        double[] input = DespinCase.Nominal(_tangential);
         input[(int)UncertainInput.SecondWeightDelay] = 0.002;
         input[(int)UncertainInput.LetGoAngle] = 0.1;
         one.Run(input, out _, out _);
@@ -259,17 +259,17 @@ public class PlanarEnsembles
     public void Bad_arguments_are_refused_by_name()
     {
         Assert.Equal("uncertainty", Assert.Throws<ArgumentException>(() => new DespinDispersion(
-            Radial, new DespinUncertainty { SecondWeightDelay = Scatter.Normal(Duration.FromMilliseconds(1)) })).ParamName);
+            _radial, new DespinUncertainty { SecondWeightDelay = Scatter.Normal(Duration.FromMilliseconds(1)) })).ParamName);
         Assert.Equal("sigma", Assert.Throws<ArgumentOutOfRangeException>(() => Scatter.Normal(Length.FromMeters(-1))).ParamName);
         Assert.Equal("limit", Assert.Throws<ArgumentOutOfRangeException>(() => Scatter.Uniform(Mass.FromKilograms(-1))).ParamName);
-        var dispersion = new DespinDispersion(Radial, Everything);
+        var dispersion = new DespinDispersion(_radial, _everything);
         Assert.Equal("cases", Assert.Throws<ArgumentOutOfRangeException>(() => dispersion.Run(0)).ParamName);
         Assert.Equal("firstCase", Assert.Throws<ArgumentOutOfRangeException>(() => dispersion.Run(1, firstCase: -1)).ParamName);
         DespinEnsemble ensemble = dispersion.Run(10);
         Assert.Equal("limit", Assert.Throws<ArgumentOutOfRangeException>(() => ensemble.ProbabilityThatFinalSpinIsWithin(RotationalSpeed.Zero)).ParamName);
-        Assert.Equal("confidence", Assert.Throws<ArgumentOutOfRangeException>(() => ensemble.ProbabilityThatFinalSpinIsWithin(Hub.Spin, 1)).ParamName);
+        Assert.Equal("confidence", Assert.Throws<ArgumentOutOfRangeException>(() => ensemble.ProbabilityThatFinalSpinIsWithin(_hub.Spin, 1)).ParamName);
         Assert.Equal("share", Assert.Throws<ArgumentOutOfRangeException>(() => ensemble.FinalSpin.Quantile(1.5)).ParamName);
         Assert.Equal("bins", Assert.Throws<ArgumentOutOfRangeException>(() => ensemble.FinalSpin.Histogram(0)).ParamName);
-        Assert.Throws<ArgumentException>(() => ensemble.Merge(new DespinDispersion(Tangential, Everything).Run(10)));
+        Assert.Throws<ArgumentException>(() => ensemble.Merge(new DespinDispersion(_tangential, _everything).Run(10)));
     }
 }
