@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Security.Cryptography;
 using System.Text;
 using Momentum.Tool.Cases.Keys;
 using Momentum.Tool.Cases.Syntax;
@@ -20,7 +21,7 @@ internal static class CaseReader
         byte[]? bytes = Bytes(path, standardInput, findings);
         return bytes is null || Text(bytes, findings) is not { } text
             ? new CaseReading(findings.File, null, findings.Problems, [], "")
-            : Parse(text, findings);
+            : Parse(text, findings) with { Sha256 = Convert.ToHexStringLower(SHA256.HashData(bytes)) };
     }
 
     /// <summary>Reads a case from its text.</summary>

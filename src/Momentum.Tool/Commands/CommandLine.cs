@@ -40,6 +40,7 @@ internal static class CommandLine
                 CheckCommand.Build(streams),
                 SizeCommand.Build(streams),
                 RunCommand.Build(streams),
+                ReportCommand.Build(streams),
                 SchemaCommand.Build(streams),
             };
 

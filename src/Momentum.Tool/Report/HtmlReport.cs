@@ -31,6 +31,8 @@ internal static class HtmlReport
             ["verdict"] = Verdict(report),
             ["identity"] = Identity(report.Case),
             ["answers"] = Answers(report.Answers),
+            ["warnings"] = Warnings(report.Warnings),
+            ["further"] = Further(report.FurtherFigures),
             ["requirements"] = Requirements(report.Requirements),
             ["pictures"] = Pictures(report),
             ["unwinding-link"] = Markup.Trusted(report.Unwinding is null ? "" : "<li><a href=\"#unwinding\">Unwinding</a></li>"),
@@ -63,7 +65,7 @@ internal static class HtmlReport
             Model.Verdict.NotMet => ("bad", "✗", $"{missed} of {all} requirements not met"),
             Model.Verdict.NotAllJudged => ("open", "○", $"{all - open} of {all} requirements met, {open} not judged"),
             Model.Verdict.NothingRequired => ("open", "○", "The case states no requirement"),
-            _ => ("good", "✓", all == 1 ? "The requirement is met" : $"All {all} requirements met"),
+            _ => ("good", "✓", all switch { 1 => "The requirement is met", 2 => "Both requirements met", _ => $"All {all} requirements met" }),
         };
         return Markup.Of($"<p class=\"verdict {kind}\"><span aria-hidden=\"true\">{sign}</span> {words}</p>");
     }
@@ -83,6 +85,28 @@ internal static class HtmlReport
         {Markup.Each(answers, a => Markup.Of($"<tr{Class(a.Solved ? "solved" : "")}><th scope=\"row\">{a.Name}{(a.Solved ? Markup.Trusted(" <em>solved for</em>") : Markup.None)}{Note(a.Note)}</th><td class=\"number\">{Aligned(a.Value)}</td><td class=\"unit\">{a.Value.Unit}</td></tr>"))}
         </tbody>
         </table>
+        """);
+
+    /// <summary>Side by side in two tables where there is room.</summary>
+    private static Markup Further(IReadOnlyList<AnswerRow> figures)
+    {
+        int half = (figures.Count + 1) / 2;
+        return figures.Count == 0 ? Markup.None : Markup.Of($"""
+            <section id="further" aria-labelledby="further-heading">
+            <h2 id="further-heading">Further figures</h2>
+            <div class="sheet">
+            <div>{Answers([.. figures.Take(half)])}</div>
+            <div>{Answers([.. figures.Skip(half)])}</div>
+            </div>
+            </section>
+            """);
+    }
+
+    private static Markup Warnings(IReadOnlyList<string> warnings) => warnings.Count == 0 ? Markup.None : Markup.Of($"""
+        <div class="warning">
+        <p><strong>Look at these before signing.</strong></p>
+        <ul>{Markup.Each(warnings, w => Markup.Of($"<li>{w}</li>"))}</ul>
+        </div>
         """);
 
     private static Markup Requirements(IReadOnlyList<RequirementRow> requirements) => requirements.Count == 0
@@ -134,14 +158,16 @@ internal static class HtmlReport
 
     private static Markup Spread(DespinReport report)
     {
+        Markup absent = report.ResidualSpin is not null ? Markup.None : Markup.Trusted(
+            "<p class=\"absent\">The residual spin rate was not sampled over the tolerances: every figure is that of the nominal design.</p>");
         if (report.ResidualSpin is null && report.Sensitivity is null)
         {
-            return Markup.Trusted("<p class=\"absent\">No spread was computed: the figures are those of the nominal design.</p>");
+            return absent;
         }
 
         Markup histogram = report.ResidualSpin is null ? Markup.None : HistogramPicture.Draw(report.ResidualSpin, "residual-spin");
         Markup sensitivity = report.Sensitivity is null ? Markup.None : SensitivityPicture.Draw(report.Sensitivity);
-        return Markup.Of($"<div class=\"pictures\">{histogram}{sensitivity}</div>");
+        return Markup.Of($"{absent}<div class=\"pictures\">{histogram}{sensitivity}</div>");
     }
 
     private static Markup Assumptions(IReadOnlyList<string> assumptions) => Markup.Of($"""
@@ -175,7 +201,7 @@ internal static class HtmlReport
     private static Markup Unused(IReadOnlyList<UnusedKey> unused) => unused.Count == 0 ? Markup.None : Markup.Of($"""
         <h3>Read, not used yet</h3>
         <p>These keys of the case file were read and found valid, and have no effect on any figure here.</p>
-        <ul class="unused">{Markup.Each(unused, u => Markup.Of($"<li><code>{u.Key}</code>{Note(u.Reason)}</li>"))}</ul>
+        <ul class="unused">{Markup.Each(unused, u => Markup.Of($"<li><code>{u.Key}</code><small>{u.Given}</small></li>"))}</ul>
         """);
 
     private static Markup Note(string note) => note.Length == 0 ? Markup.None : Markup.Of($"<small>{note}</small>");

@@ -83,7 +83,8 @@
     $("read-time").textContent = time;
     $("read-spin").textContent = spin;
     $("read-phase").textContent = phase.name;
-    $("read-length").textContent = shown(between(frames.free_length_m, at), frames.decimals.length);
+    const onHub = frames.cords[0].attached[at.low] === 1;
+    $("read-length").textContent = onHub ? shown(between(frames.free_length_m, at), frames.decimals.length) : "\u2013";
     $("read-tension").textContent = shown(between(frames.tension_n, at), frames.decimals.tension);
     slider.value = now;
     slider.setAttribute("aria-valuetext", `${time} seconds, ${phase.name}, ${spin} ${frames.spin_unit}`);

@@ -162,6 +162,8 @@ public sealed partial class PageTests(Chromium chromium)
             Summary = Hostile,
             Case = new CaseIdentity(Hostile, Hostile, Hostile),
             Answers = [new(Hostile, new Figure(1, Hostile), Hostile, Solved: true)],
+            FurtherFigures = [new(Hostile, new Figure(1, Hostile), Hostile)],
+            Warnings = [Hostile],
             Requirements = [new(Hostile, Hostile, new Figure(1, Hostile), Outcome.NotMet, Hostile)],
             Unwinding = full.Unwinding! with { SpinUnit = Hostile, Phases = [new(Hostile, 0)] },
             Charts = [full.Charts[3] with { Title = Hostile, Caption = Hostile, X = new(Hostile, Hostile), Y = new(Hostile, Hostile), Events = [new(0.5, Hostile)], Marks = [new(0.5, 1, Hostile)] }],
@@ -193,6 +195,7 @@ public sealed partial class PageTests(Chromium chromium)
         {
             Title = word,
             Summary = word,
+            Warnings = [word],
             Case = full.Case with { FileName = word },
             Requirements = [new(word, "< 2 rpm", null, Outcome.NotJudged, word)],
             Assumptions = [word],

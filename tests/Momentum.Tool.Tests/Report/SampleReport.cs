@@ -42,6 +42,13 @@ internal static class SampleReport
                 new("Peak tension, each cord", new(peak.Tension, "N"), $"at {new Figure(peak.Time, "s", 3)}, at {new Figure(peak.Spin, "rpm", 3)}"),
                 new("Weight speed at let-go", new(weightSpeed[^1], "m/s"), "in axes that do not turn"),
             ],
+            FurtherFigures =
+            [
+                new("Spin inertia", new(Inertia, "kg·m²"), "about the spin axis through the centre of mass, without weights and cords"),
+                new("Turns of cord on the hub", new(Motion.Length / (2 * Math.PI * Radius), "")),
+                new("Force that holds each stowed weight", new(0.62 * Radius * Math.Pow(72 * Rpm, 2), "N"), "at the initial spin rate"),
+            ],
+            Warnings = ["despin.hub_radius: an invented remark on this invented stage. Nothing to mend."],
             Requirements =
             [
                 new("Final spin rate", "< 2 rpm", new(0, "rpm"), Outcome.Met, "nominal; 99.7 % of cases asked for"),
@@ -143,8 +150,8 @@ internal static class SampleReport
             ],
             Unused =
             [
-                new("despin.second_weight_delay", "needs the three-dimensional motion"),
-                new("despin.cord.stiffness", "needs elastic cords"),
+                new("despin.second_weight_delay", "2 ms"),
+                new("despin.cord.stiffness", "110 kN"),
             ],
         };
     }

@@ -15,6 +15,12 @@ internal sealed record DespinReport
     /// <summary>The answer table, most important first.</summary>
     public required IReadOnlyList<AnswerRow> Answers { get; init; }
 
+    /// <summary>Figures that belong to the record but not on the sheet that is signed.</summary>
+    public IReadOnlyList<AnswerRow> FurtherFigures { get; init; } = [];
+
+    /// <summary>What a reviewer should know before signing.</summary>
+    public IReadOnlyList<string> Warnings { get; init; } = [];
+
     /// <summary>The requirements of the case.</summary>
     public IReadOnlyList<RequirementRow> Requirements { get; init; } = [];
 

@@ -11,6 +11,9 @@ internal static class LineChartPicture
 {
     private const double Height = 250;
 
+    // A curve that comes down to less than this share of its top is shown with its zero.
+    private const double ZeroIsNear = 0.25;
+
     /// <summary>The whole figure: heading, legend, plot, caption.</summary>
     /// <exception cref="ArgumentException">The chart has no curve, too many, or a curve of unequal or too few values.</exception>
     public static Markup Draw(LineChart chart, string id, double height = Height) => Markup.Of($"""
@@ -26,6 +29,12 @@ internal static class LineChartPicture
     {
         Check(chart);
         PlotModel plot = PlotSvg.Empty(chart.X, xPadding: 0.02);
+        double lowest = chart.Series.Min(s => s.Y.Min());
+        if (lowest >= 0 && lowest < ZeroIsNear * chart.Series.Max(s => s.Y.Max()))
+        {
+            plot.Axes[1].Minimum = 0;
+        }
+
         EventLines.Add(plot, chart.Events, chart.Series.Min(s => s.X[0]), chart.Series.Max(s => s.X[^1]));
         for (int i = 0; i < chart.Series.Count; i++)
         {

@@ -15,7 +15,7 @@ internal static class SensitivityPicture
         double scale = largest > 0 ? HalfWidth / largest : 0;
         return Markup.Of($"""
             <figure class="wide">
-            <figcaption><h3>Where the spread comes from</h3></figcaption>
+            <figcaption><h3>Sensitivity to the tolerances</h3></figcaption>
             <table class="sensitivity">
             <caption class="axis-name">Change of {sensitivity.Result.Name}, {sensitivity.Result.Unit}, with one input at a time at the end of its tolerance</caption>
             <thead><tr><th scope="col">Input and tolerance</th><th scope="col" class="number">{Swatch("fill-curve-1")}Low end</th><th scope="col" class="number">{Swatch("fill-curve-2")}High end</th><td class="bars"></td></tr></thead>

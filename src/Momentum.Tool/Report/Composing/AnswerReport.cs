@@ -1,0 +1,108 @@
+using System.Globalization;
+using System.Reflection;
+using Momentum.Tethers;
+using Momentum.Tool.Answers;
+using Momentum.Tool.Cases;
+using Momentum.Tool.Cases.Syntax;
+using Momentum.Tool.Report.Model;
+
+namespace Momentum.Tool.Report.Composing;
+
+/// <summary>Composes the report of an answer.</summary>
+internal static class AnswerReport
+{
+    /// <summary>What a reviewer signs, in the order in which it is read; everything else is a further figure.</summary>
+    private static readonly string[] _signed =
+    [
+        "cord_length_m", "weight_mass_kg", "initial_spin_rad_s", "final_spin_rad_s", "unwind_time_s", "let_go_time_s", "hub_turn_rad",
+        "peak_cord_tension_n", "cord_margin", "weight_release_speed_m_s", "weight_release_energy_j",
+    ];
+
+    /// <summary>Shown as checks of the computation instead.</summary>
+    private static readonly string[] _checked = ["angular_momentum_closure", "energy_closure"];
+
+    private static readonly string[] _counts = ["weights"];
+
+    /// <summary>Everything the answer holds, as a report shows it.</summary>
+    public static DespinReport Of(Answer answer)
+    {
+        DespinMotion motion = answer.Motion;
+        Case given = answer.Reading.Case!;
+        IReadOnlyList<GivenKey> keys = GivenKey.AllOf(answer.Reading);
+        return new DespinReport
+        {
+            Title = TomlText.Printable(given.Title),
+            Summary = Summary(motion),
+            Case = new CaseIdentity(Path.GetFileName(answer.Reading.File), answer.Reading.Sha256, ToolVersion()),
+            Answers = [.. _signed.SelectMany(key => answer.Figures.Where(f => f.Key == key)).Select(Row)],
+            FurtherFigures = [.. answer.Figures.Where(f => !_signed.Contains(f.Key) && !_checked.Contains(f.Key)).Select(Row)],
+            Warnings = [.. answer.Warnings.Select(Sentence)],
+            Requirements = [.. answer.Requirements.Select(Row)],
+            Unwinding = MotionPictures.Unwinding(motion),
+            Charts = MotionPictures.Charts(motion),
+            Sensitivity = ToleranceSensitivity.Of(given, motion),
+            Assumptions = answer.Assumptions,
+            Checks = SelfChecks.Of(given, motion),
+            Cautions = [Caution(motion)],
+            Inputs = [.. keys.Where(k => !k.NotUsedYet).Select(k => k.ToInput())],
+            Unused = [.. keys.Where(k => k.NotUsedYet).Select(k => new UnusedKey(k.Path, k.Text))],
+        };
+    }
+
+    private static AnswerRow Row(AnswerFigure figure) => new(
+        figure.Name, new Figure(figure.Shown, figure.Unit, _counts.Contains(figure.Key) ? 1 : 4), figure.Note, figure.Solved);
+
+    private static RequirementRow Row(JudgedRequirement requirement) => new(
+        requirement.Name,
+        requirement.Limit.Trim(),
+        requirement.Shown is { } shown ? new Figure(shown, requirement.Unit) : null,
+        requirement.Verdict switch
+        {
+            Answers.Verdict.Met => Outcome.Met,
+            Answers.Verdict.NotMet => Outcome.NotMet,
+            _ => Outcome.NotJudged,
+        },
+        requirement.Note);
+
+    private static string Sentence(Problem warning)
+    {
+        string subject = warning.Key.Length == 0 ? "" : $"{warning.Key}: ";
+        return $"{subject}{warning.Message}. {warning.Remedy}";
+    }
+
+    private static string Summary(DespinMotion motion)
+    {
+        DespinDesign design = motion.Design;
+        var initial = new Figure(MotionPictures.Rpm(design.Hub.Spin), "rpm", 3);
+        var final = new Figure(MotionPictures.Rpm(motion.FinalSpin), "rpm", 3, zeroBelow: 1e-9 * initial.Value);
+        return string.Create(CultureInfo.InvariantCulture, $"{Count(design.Weights)} weights of ")
+            + $"{new Figure(design.WeightMass.Kilograms, "kg", 3)} on cords of {new Figure(design.CordLength.Meters, "m")} "
+            + $"take the body from {initial} to {final} in {new Figure(motion.LetGoTime.Seconds, "s", 3)}, let go {LetGoWords(design.LetGo)}.";
+    }
+
+    private static string Count(int weights) => weights switch
+    {
+        2 => "Two",
+        3 => "Three",
+        4 => "Four",
+        _ => weights.ToString(CultureInfo.InvariantCulture),
+    };
+
+    private static string LetGoWords(LetGo letGo) =>
+        letGo == LetGo.Tangent ? "at the tangent, the moment the cords are fully unwound"
+        : letGo == LetGo.Radial ? "when the cords stand straight out"
+        : letGo.CordAngle is { } angle ? $"at a cord angle of {new Figure(angle.Degrees, "deg", 3)} from the tangent"
+        : $"at a spin rate of {new Figure(MotionPictures.Rpm(letGo.Spin!.Value), "rpm", 3)}";
+
+    private static string Caution(DespinMotion motion)
+    {
+        double speed = motion.Release.Speed.MetersPerSecond;
+        double energy = 0.5 * motion.Design.WeightMass.Kilograms * speed * speed;
+        return $"In this design each weight leaves at {new Figure(speed, "m/s", 3)} with {new Figure(energy, "J", 3)}, "
+            + $"and each cord is loaded up to {new Figure(motion.PeakTension.Tension.Newtons, "N", 3)}.";
+    }
+
+    /// <summary>The version alone, without the build's own marks.</summary>
+    private static string ToolVersion() => typeof(AnswerReport).Assembly
+        .GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion.Split('+')[0];
+}

@@ -1,0 +1,145 @@
+using Momentum.Tethers;
+using Momentum.Tool.Report.Model;
+using UnitsNet;
+
+namespace Momentum.Tool.Report.Composing;
+
+/// <summary>The animation's frames and the charts of a computed motion.</summary>
+internal static class MotionPictures
+{
+    // The weights' paths turn by this much between frames at most, so that straight lines between them keep within
+    // (4°)²/8 = 6e-4 of the radius.
+    private const double LargestTurn = 4 * Math.PI / 180;
+    private const int FewestFrames = 200;
+    private const int MostFrames = 2000;
+    private const int ChartSamples = 160;
+
+    // How long the flight after let-go is shown, as a share of the time until then.
+    private const double Aftermath = 0.15;
+
+    /// <summary>Spin rate as the trade states it.</summary>
+    public static double Rpm(RotationalSpeed spin) => spin.RadiansPerSecond * 30 / Math.PI;
+
+    /// <summary>The frames from release of the weights to a little after let-go.</summary>
+    public static Unwinding Unwinding(DespinMotion motion)
+    {
+        double letGo = motion.LetGoTime.Seconds;
+        DespinState last = motion.At(motion.LetGoTime);
+        double turn = last.HubAngle.Radians + (last.UnwoundLength.Meters / motion.Design.Hub.Radius.Meters) + Math.PI;
+        int frames = (int)Math.Clamp(Math.Ceiling(turn / LargestTurn), FewestFrames, MostFrames);
+        UnwindingFrame[] attached = [.. Instants(motion, frames).Select(t => Frame(motion, t, attached: true))];
+
+        // Two frames share the instant of let-go, with the cords and without, so that nothing is drawn in between.
+        IEnumerable<UnwindingFrame> free = Enumerable.Range(0, 31)
+            .Select(i => Frame(motion, letGo * (1 + (Aftermath * i / 30)), attached: false));
+        List<UnwindingPhase> phases = [new("unwinding", 0)];
+        if (motion.LetGoPhase == DespinPhase.Hinging)
+        {
+            phases.Add(new UnwindingPhase("hinging", motion.UnwindTime.Seconds));
+        }
+
+        phases.Add(new UnwindingPhase("free flight", letGo));
+        return new Unwinding
+        {
+            HubRadius = motion.Design.Hub.Radius.Meters,
+            SpinUnit = "rpm",
+            Frames = [.. attached, .. free],
+            Phases = phases,
+            LetGo = letGo,
+        };
+    }
+
+    /// <summary>Histories against time, and the trade curve where there is one.</summary>
+    public static IReadOnlyList<LineChart> Charts(DespinMotion motion)
+    {
+        double[] times = [.. Instants(motion, ChartSamples)];
+        DespinState[] states = [.. times.Select(t => motion.At(Duration.FromSeconds(t)))];
+        double after = motion.LetGoTime.Seconds * (1 + Aftermath);
+        PeakTension peak = motion.PeakTension;
+        double peakForce = peak.Tension.Newtons;
+        LineChart[] histories =
+        [
+            Against("Spin rate", "Hub spin rate", "rpm", Curve("Hub", [.. times, after], [.. states.Select(s => Rpm(s.Spin)), Rpm(motion.FinalSpin)])),
+            Against("Cord tension", "Tension, each cord", "N", Curve("Each cord", times, [.. states.Select(s => s.CordTension.Newtons)])) with
+            {
+                Marks = [new ChartMark(peak.Time.Seconds, peakForce, $"peak {new Figure(peakForce, "N")}")],
+            },
+            Against("Speed of the weights", "Speed of each weight in space", "m/s", Curve("Each weight", times, [.. states.Select(s => s.WeightSpeed.MetersPerSecond)])),
+            Against("Where the energy is", "Kinetic energy, all weights and all cords", "J", [.. Energies(motion, times, states)]),
+        ];
+        return TradeCurve.Of(motion) is { } trade ? [.. histories, trade] : histories;
+
+        ChartSeries Curve(string name, double[] x, double[] y) => new(name, x, y);
+
+        LineChart Against(string title, string quantity, string unit, params ChartSeries[] series) => new()
+        {
+            Title = title,
+            X = new ChartAxis("Time", "s"),
+            Y = new ChartAxis(quantity, unit),
+            Series = series,
+            Events = Events(motion),
+            FollowsAnimation = true,
+        };
+    }
+
+    private static List<ChartSeries> Energies(DespinMotion motion, double[] times, DespinState[] states)
+    {
+        EnergySplit[] energies = [.. states.Select(s => s.Energy)];
+        List<ChartSeries> series =
+        [
+            new("Hub", times, [.. energies.Select(e => e.Hub.Joules)]),
+            new("Weights", times, [.. energies.Select(e => e.Weights.Joules)]),
+        ];
+        if (motion.Design.CordLineDensity.KilogramsPerMeter > 0)
+        {
+            series.Add(new("Cords", times, [.. energies.Select(e => e.Cords.Joules)]));
+        }
+
+        series.Add(new("Sum", times, [.. energies.Select(e => e.Total.Joules)]));
+        return series;
+    }
+
+    private static List<ChartEvent> Events(DespinMotion motion)
+    {
+        List<ChartEvent> events = [];
+        if (motion.LetGoPhase == DespinPhase.Hinging)
+        {
+            events.Add(new ChartEvent(motion.UnwindTime.Seconds, "cord fully out"));
+        }
+
+        events.Add(new ChartEvent(motion.LetGoTime.Seconds, "let-go"));
+        return events;
+    }
+
+    /// <summary>Evenly spaced instants from release to let-go, with the end of unwinding among them.</summary>
+    private static IEnumerable<double> Instants(DespinMotion motion, int count)
+    {
+        double letGo = motion.LetGoTime.Seconds;
+        return Enumerable.Range(0, count + 1).Select(i => letGo * i / count)
+            .Append(motion.UnwindTime.Seconds)
+            .Where(t => t <= letGo)
+            .Distinct()
+            .Order();
+    }
+
+    private static UnwindingFrame Frame(DespinMotion motion, double time, bool attached)
+    {
+        DespinState state = motion.At(Duration.FromSeconds(time));
+        DespinDesign design = motion.Design;
+        double radius = design.Hub.Radius.Meters;
+        double free = state.UnwoundLength.Meters;
+        double wound = (design.CordLength.Meters - free) / radius;
+        return new UnwindingFrame(
+            time,
+            state.HubAngle.Radians,
+            Rpm(state.Spin),
+            free,
+            attached ? state.CordTension.Newtons : 0,
+            [.. Enumerable.Range(0, design.Weights).Select(i => new CordFrame(
+                state.HubAngle.Radians + (free / radius) + (2 * Math.PI * i / design.Weights),
+                wound,
+                state.WeightPosition(i).X.Meters,
+                state.WeightPosition(i).Y.Meters,
+                attached))]);
+    }
+}
