@@ -224,7 +224,7 @@ public sealed partial class PageTests(Chromium chromium)
         Assert.Equal(0, await page.Ask<int>("document.querySelectorAll('#unwinding, a[href=\"#unwinding\"], svg').length"));
         Assert.Contains("states no requirement", await page.Ask<string>("document.getElementById('answer').textContent"), StringComparison.Ordinal);
         Assert.Contains("no history", await page.Ask<string>("document.getElementById('pictures').textContent"), StringComparison.Ordinal);
-        Assert.Contains("No spread", await page.Ask<string>("document.getElementById('spread').textContent"), StringComparison.Ordinal);
+        Assert.Contains("not sampled", await page.Ask<string>("document.getElementById('spread').textContent"), StringComparison.Ordinal);
         Assert.Contains("No check", await page.Ask<string>("document.getElementById('checks').textContent"), StringComparison.Ordinal);
     }
 

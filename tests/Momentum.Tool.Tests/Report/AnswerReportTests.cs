@@ -1,0 +1,225 @@
+using System.Globalization;
+using System.Security.Cryptography;
+using Momentum.Tool.Answers;
+using Momentum.Tool.Cases;
+using Momentum.Tool.Commands;
+using Momentum.Tool.Report;
+using Momentum.Tool.Report.Composing;
+using Momentum.Tool.Report.Model;
+
+namespace Momentum.Tool.Tests.Report;
+
+/// <summary>From a case file to the page.</summary>
+[Collection(BrowserTests.Name)]
+public sealed class AnswerReportTests(Chromium chromium)
+{
+    private const double Rpm = Math.PI / 30;
+
+    [Fact]
+    public void Unknown_of_the_case_heads_the_table_that_is_signed()
+    {
+        DespinReport report = Compose(Given());
+
+        Assert.Equal("Cord length, each", report.Answers[0].Name);
+        Assert.True(report.Answers[0].Solved);
+        Assert.Single(report.Answers, a => a.Solved);
+        Assert.Equal(PlanarMotion.RadialLengthToZero(18.4, 1.24, 0.43), report.Answers[0].Value.Value, 1e-9);
+    }
+
+    [Fact]
+    public void Every_figure_of_the_answer_is_shown_once_or_is_a_check()
+    {
+        Answer answer = Solve(Given());
+        DespinReport report = AnswerReport.Of(answer);
+
+        string[] shown = [.. report.Answers.Concat(report.FurtherFigures).Select(r => r.Name)];
+        Assert.Equal(answer.Figures.Count - 2, shown.Length);
+        Assert.Equal(answer.Figures.Select(f => f.Name).Except(shown), ["Angular momentum closes to", "Energy closes to"]);
+    }
+
+    [Theory]
+    [InlineData("\"radial\"")]
+    [InlineData("\"tangent\"")]
+    public void Frames_of_the_animation_are_those_of_an_independent_computation(string letGo)
+    {
+        // Both are exact while unwinding; the reference's midpoint sum over the hinging is good to 1e-5 of the time, and what a
+        // weight moves in that, 5 m/s-ish by 1e-5 s, is under 1e-3 m.
+        Unwinding motion = Compose(Given(letGo: letGo)).Unwinding!;
+        var reference = new PlanarMotion(18.4, 1.24, 0.43, motion.Frames.Max(f => f.FreeLength), 72 * Rpm);
+        var states = reference.ToRadial(4000);
+        double letGoTime = motion.LetGo!.Value;
+        foreach (UnwindingFrame frame in motion.Frames.Where(f => f.Cords[0].Attached && f.Time <= letGoTime))
+        {
+            var state = states.MinBy(s => Math.Abs(s.Time - frame.Time));
+            double late = frame.Time - state.Time;
+            Assert.Equal(state.Spin, frame.Spin * Rpm, 0.02 + Math.Abs(late * 20));
+            Assert.Equal((0.43 * Math.Cos(state.Tangent)) + (state.Free * Math.Cos(state.Cord)), frame.Cords[0].WeightX, 1e-3 + Math.Abs(late * 40));
+            Assert.Equal((0.43 * Math.Sin(state.Tangent)) + (state.Free * Math.Sin(state.Cord)), frame.Cords[0].WeightY, 1e-3 + Math.Abs(late * 40));
+            Assert.Equal(-frame.Cords[0].WeightX, frame.Cords[1].WeightX, 1e-9);
+        }
+    }
+
+    [Fact]
+    public void Free_cord_in_every_frame_has_the_free_length()
+    {
+        foreach (UnwindingFrame frame in Compose(Given(letGo: "{ angle = \"120 deg\" }")).Unwinding!.Frames.Where(f => f.Cords[0].Attached))
+        {
+            foreach (CordFrame cord in frame.Cords)
+            {
+                double x = cord.WeightX - (0.43 * Math.Cos(cord.TangentAngle));
+                double y = cord.WeightY - (0.43 * Math.Sin(cord.TangentAngle));
+                Assert.Equal(frame.FreeLength, Math.Sqrt((x * x) + (y * y)), 1e-9);
+            }
+        }
+    }
+
+    [Fact]
+    public void Cord_end_is_fixed_to_the_hub()
+    {
+        UnwindingFrame[] frames = [.. Compose(Given()).Unwinding!.Frames.Where(f => f.Cords[0].Attached)];
+        double end = frames[0].Cords[0].TangentAngle + frames[0].Cords[0].WoundAngle;
+
+        Assert.All(frames, f => Assert.Equal(end, f.Cords[0].TangentAngle + f.Cords[0].WoundAngle - f.HubAngle, 1e-9));
+    }
+
+    [Fact]
+    public void Sensitivity_to_inertia_at_the_tangent_follows_the_closed_form()
+    {
+        // Own derivation: with K = 1 + I/(m R²) and r the final over the initial spin, dr/d(ln K) = (1 - r²)/2; here r = 0. A
+        // tolerance of 0.1 % leaves a second-order part of about its square.
+        Sensitivity sensitivity = Compose(Given(letGo: "\"tangent\"", inertia: "18.4 kg*m^2 +/- 0.1 %")).Sensitivity!;
+        SensitivityBar bar = sensitivity.Bars.Single(b => b.Input == "Spin inertia");
+        double k = 1 + (18.4 / (1.24 * 0.43 * 0.43));
+        double expected = 0.5 * 72 * 0.001 * (k - 1) / k;
+
+        Assert.Equal(expected, bar.AtHigh, 2e-3 * expected);
+        Assert.Equal(-expected, bar.AtLow, 2e-3 * expected);
+    }
+
+    [Fact]
+    public void Complete_de_spin_is_not_sensitive_to_the_initial_spin()
+    {
+        // Common practice, and a law of the planar motion.
+        SensitivityBar bar = Compose(Given()).Sensitivity!.Bars.Single(b => b.Input == "Initial spin rate");
+
+        Assert.Equal(0, bar.AtLow);
+        Assert.Equal(0, bar.AtHigh);
+    }
+
+    [Fact]
+    public void Inputs_stand_in_file_order_with_their_tolerances_and_in_SI()
+    {
+        IReadOnlyList<InputRow> inputs = Compose(Given(inertia: "13.571 slug*ft^2 +/- 2 % max")).Inputs;
+
+        Assert.Equal(
+            ["vehicle.mass", "vehicle.inertia.zz", "vehicle.inertia_about", "vehicle.spin_axis", "spin.rate", "despin.hub_radius", "despin.weights", "despin.weight_mass", "despin.final_rate", "despin.let_go", "require.final_rate"],
+            inputs.Select(i => i.Key));
+        InputRow inertia = inputs[1];
+        Assert.Equal("13.571 slug*ft^2", inertia.Given);
+        Assert.Equal("± 2 %, limits", inertia.Tolerance);
+
+        // Exact factor of slug ft² (NIST SP 811: lb, ft and standard gravity), 1.3558179483314004 kg m².
+        Assert.Equal(13.571 * 1.3558179483314004, inertia.Si!.Value.Value, 1e-12);
+        Assert.Equal("18.400\u00A0kg·m²", inertia.Si.ToString());
+    }
+
+    [Fact]
+    public void Keys_without_effect_are_named_with_their_values_and_not_among_the_inputs()
+    {
+        DespinReport report = Compose(Given(more: "second_weight_delay = \"2 ms\"") + "\n[orbit]\nperigee_height = \"310 km\"\napogee_height = \"540 km\"\n");
+
+        Assert.Equal([("despin.second_weight_delay", "2 ms"), ("orbit.perigee_height", "310 km"), ("orbit.apogee_height", "540 km")], report.Unused.Select(u => (u.Key, u.Given)));
+        Assert.DoesNotContain(report.Inputs, i => i.Key.StartsWith("orbit", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Requirement_nothing_was_computed_for_is_shown_as_not_judged()
+    {
+        DespinReport report = Compose(Given() + "wobble = \"< 5 deg\"\n");
+
+        Assert.Equal(Momentum.Tool.Report.Model.Verdict.NotAllJudged, report.Verdict);
+        Assert.Contains("1 not judged", HtmlReport.Render(report), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("\"tangent\"", "0.62 kg", "0 rpm", 2)]
+    [InlineData("{ angle = \"135 deg\" }", "0.62 kg", "-10 rpm", 3)]
+    [InlineData("\"radial\"", "0.2 g", "0 rpm", 2)]
+    [InlineData("\"radial\"", "9 kg", "30 rpm", 8)]
+    public async Task Page_of_any_design_opens_without_complaint_and_fits(string letGo, string weight, string final, int weights)
+    {
+        string html = HtmlReport.Render(Compose(Given(letGo: letGo, weight: weight, final: final, weights: weights)));
+        await using OpenPage page = await chromium.OpenAsync(html, width: 390);
+
+        Assert.Empty(page.Complaints);
+        Assert.Empty(page.Requests);
+        Assert.Equal(weights, await page.Ask<int>("document.querySelectorAll('#stage circle[id^=weight]').length"));
+        Assert.True(await page.Ask<bool>("document.documentElement.scrollWidth <= document.documentElement.clientWidth"));
+        Assert.False(await page.Ask<bool>("document.body.innerHTML.includes('NaN')"));
+    }
+
+    [Fact]
+    public void Verb_report_writes_one_file_that_names_the_hash_of_the_case()
+    {
+        DirectoryInfo folder = Directory.CreateTempSubdirectory("momentum-report-");
+        try
+        {
+            string file = Path.Combine(folder.FullName, "case.toml");
+            string page = Path.Combine(folder.FullName, "report.html");
+            File.WriteAllText(file, Given());
+            using var output = new StringWriter(CultureInfo.InvariantCulture);
+            using var error = new StringWriter(CultureInfo.InvariantCulture);
+
+            Assert.Equal(0, CommandLine.Run(["report", file, "--output", page], new Streams(Stream.Null, output, error, IsTerminal: false)));
+            Assert.Contains(Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(file))), File.ReadAllText(page), StringComparison.Ordinal);
+            Assert.Empty(output.ToString());
+            Assert.Equal(2, folder.GetFiles().Length);
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+
+    [Fact]
+    public void Same_case_gives_the_same_bytes()
+    {
+        Assert.Equal(HtmlReport.Render(Compose(Given())), HtmlReport.Render(Compose(Given())));
+    }
+
+    private static DespinReport Compose(string text) => AnswerReport.Of(Solve(text));
+
+    private static Answer Solve(string text)
+    {
+        CaseReading reading = CaseReader.Parse(text, "case.toml");
+        Assert.Empty(reading.Problems);
+        return Solver.Solve(reading, out _)!;
+    }
+
+    private static string Given(
+        string letGo = "\"radial\"", string inertia = "18.4 kg*m^2 +/- 2 %", string weight = "0.62 kg +/- 1 g", string final = "0 rpm", int weights = 2, string more = "") => $"""
+        format = 1
+        title = "Invented: Harrier-Reed upper stage"
+
+        [vehicle]
+        mass = "182 kg"
+        inertia = {"{"} zz = "{inertia}" {"}"}
+        inertia_about = "centre of mass"
+        spin_axis = "z"
+
+        [spin]
+        rate = "72 rpm +/- 2 %"
+
+        [despin]
+        hub_radius = "430 mm"
+        weights = {weights}
+        weight_mass = "{weight}"
+        final_rate = "{final}"
+        let_go = {letGo}
+        {more}
+
+        [require]
+        final_rate = "< 40 rpm"
+
+        """;
+}
