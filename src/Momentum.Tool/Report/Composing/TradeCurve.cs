@@ -1,4 +1,3 @@
-using Momentum.Numerics;
 using Momentum.Tethers;
 using Momentum.Tool.Report.Model;
 using UnitsNet;
