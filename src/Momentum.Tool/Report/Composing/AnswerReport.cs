@@ -73,8 +73,8 @@ internal static class AnswerReport
     private static string Summary(DespinMotion motion)
     {
         DespinDesign design = motion.Design;
-        var initial = new Figure(MotionPictures.Rpm(design.Hub.Spin), "rpm", 3);
-        var final = new Figure(MotionPictures.Rpm(motion.FinalSpin), "rpm", 3, zeroBelow: 1e-9 * initial.Value);
+        var initial = new Figure(design.Hub.Spin.RevolutionsPerMinute, "rpm", 3);
+        var final = new Figure(motion.FinalSpin.RevolutionsPerMinute, "rpm", 3, zeroBelow: 1e-9 * initial.Value);
         return string.Create(CultureInfo.InvariantCulture, $"{Count(design.Weights)} weights of ")
             + $"{new Figure(design.WeightMass.Kilograms, "kg", 3)} on cords of {new Figure(design.CordLength.Meters, "m")} "
             + $"take the body from {initial} to {final} in {new Figure(motion.LetGoTime.Seconds, "s", 3)}, let go {LetGoWords(design.LetGo)}.";
@@ -92,7 +92,7 @@ internal static class AnswerReport
         letGo == LetGo.Tangent ? "at the tangent, the moment the cords are fully unwound"
         : letGo == LetGo.Radial ? "when the cords stand straight out"
         : letGo.CordAngle is { } angle ? $"at a cord angle of {new Figure(angle.Degrees, "deg", 3)} from the tangent"
-        : $"at a spin rate of {new Figure(MotionPictures.Rpm(letGo.Spin!.Value), "rpm", 3)}";
+        : $"at a spin rate of {new Figure(letGo.Spin!.Value.RevolutionsPerMinute, "rpm", 3)}";
 
     private static string Caution(DespinMotion motion)
     {

@@ -17,9 +17,6 @@ internal static class MotionPictures
     // How long the flight after let-go is shown, as a share of the time until then.
     private const double Aftermath = 0.15;
 
-    /// <summary>Spin rate as the trade states it.</summary>
-    public static double Rpm(RotationalSpeed spin) => spin.RadiansPerSecond * 30 / Math.PI;
-
     /// <summary>The frames from release of the weights to a little after let-go.</summary>
     public static Unwinding Unwinding(DespinMotion motion)
     {
@@ -59,7 +56,7 @@ internal static class MotionPictures
         double peakForce = peak.Tension.Newtons;
         LineChart[] histories =
         [
-            Against("Spin rate", "Hub spin rate", "rpm", Curve("Hub", [.. times, after], [.. states.Select(s => Rpm(s.Spin)), Rpm(motion.FinalSpin)])),
+            Against("Spin rate", "Hub spin rate", "rpm", Curve("Hub", [.. times, after], [.. states.Select(s => s.Spin.RevolutionsPerMinute), motion.FinalSpin.RevolutionsPerMinute])),
             Against("Cord tension", "Tension, each cord", "N", Curve("Each cord", times, [.. states.Select(s => s.CordTension.Newtons)])) with
             {
                 Marks = [new ChartMark(peak.Time.Seconds, peakForce, $"peak {new Figure(peakForce, "N")}")],
@@ -132,7 +129,7 @@ internal static class MotionPictures
         return new UnwindingFrame(
             time,
             state.HubAngle.Radians,
-            Rpm(state.Spin),
+            state.Spin.RevolutionsPerMinute,
             free,
             attached ? state.CordTension.Newtons : 0,
             [.. Enumerable.Range(0, design.Weights).Select(i => new CordFrame(

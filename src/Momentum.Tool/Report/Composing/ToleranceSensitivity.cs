@@ -17,7 +17,7 @@ internal static class ToleranceSensitivity
     {
         DespinDesign d = motion.Design;
         DespinHub hub = d.Hub;
-        double final = MotionPictures.Rpm(motion.FinalSpin);
+        double final = motion.FinalSpin.RevolutionsPerMinute;
         List<SensitivityBar> bars = [];
         Add("Spin inertia", SpinInertia(given.Vehicle), (MassMomentOfInertia e) => Run(new DespinHub(hub.SpinInertia + e, hub.Radius, hub.Spin), d.WeightMass, d.CordLength, d.CordLineDensity));
         Add("Initial spin rate", given.Spin.Rate, (RotationalSpeed e) => Run(new DespinHub(hub.SpinInertia, hub.Radius, hub.Spin + e), d.WeightMass, d.CordLength, d.CordLineDensity));
@@ -50,10 +50,10 @@ internal static class ToleranceSensitivity
         }
 
         // What rounding leaves of no change at all is shown as none.
-        double Change(double spin) => Math.Abs(spin - final) < 1e-9 * MotionPictures.Rpm(hub.Spin) ? 0 : spin - final;
+        double Change(double spin) => Math.Abs(spin - final) < 1e-9 * hub.Spin.RevolutionsPerMinute ? 0 : spin - final;
 
         double Run(DespinHub otherHub, Mass weight, Length cord, LinearDensity density) =>
-            MotionPictures.Rpm(otherHub.Carrying(weight, cord, d.LetGo, density, d.Weights).Deploy().FinalSpin);
+            otherHub.Carrying(weight, cord, d.LetGo, density, d.Weights).Deploy().FinalSpin.RevolutionsPerMinute;
     }
 
     /// <summary>The stated moment about the spin axis: moving it moves the spin inertia about the centre of mass as much.</summary>

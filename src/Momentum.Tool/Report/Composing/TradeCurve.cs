@@ -29,7 +29,7 @@ internal static class TradeCurve
             Y = new ChartAxis("Cord length, each", "m"),
             Series = curves,
             Marks = [new ChartMark(design.WeightMass.Kilograms, design.CordLength.Meters, "this design")],
-            Caption = $"Every point of the curves leaves the same final spin rate, {new Figure(MotionPictures.Rpm(motion.FinalSpin), "rpm", 3, 1e-9 * MotionPictures.Rpm(design.Hub.Spin))}.",
+            Caption = $"Every point of the curves leaves the same final spin rate, {new Figure(motion.FinalSpin.RevolutionsPerMinute, "rpm", 3, 1e-9 * design.Hub.Spin.RevolutionsPerMinute)}.",
         };
     }
 
