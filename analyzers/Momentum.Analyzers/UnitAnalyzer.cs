@@ -70,23 +70,22 @@ public sealed class UnitAnalyzer : DiagnosticAnalyzer
         Summary summary = context.OwningSymbol is IMethodSymbol method && method.DeclaringSyntaxReferences.Length == 1 && context.CodeBlock == method.DeclaringSyntaxReferences[0].GetSyntax(context.CancellationToken)
             ? model.Of(method, model.Options.CallDepth)
             : model.Of(context.CodeBlock, context.OwningSymbol, model.Options.CallDepth);
-        foreach (Meeting meeting in summary.Meetings)
+        foreach (Diagnostic diagnostic in Judge(summary, conversions))
         {
-            foreach (Diagnostic diagnostic in MeetingRules.Judge(meeting, conversions))
-            {
-                context.ReportDiagnostic(diagnostic);
-            }
+            context.ReportDiagnostic(diagnostic);
         }
+    }
 
+    private static IEnumerable<Diagnostic> Judge(Summary summary, Conversions conversions)
+    {
+        List<Diagnostic> found = summary.Meetings.SelectMany(meeting => MeetingRules.Judge(meeting, conversions)).ToList();
         foreach (Observation observation in summary.Observations)
         {
-            foreach (IObservationRule rule in ObservationRules.All)
-            {
-                if (rule.Judge(observation, conversions) is { } diagnostic)
-                {
-                    context.ReportDiagnostic(diagnostic);
-                }
-            }
+            found.AddRange(ObservationRules.All.Select(rule => rule.Judge(observation, conversions)).OfType<Diagnostic>());
         }
+
+        // Of a product in a product, the outer says the whole conversion.
+        return found.Where(d => !found.Exists(outer => outer.Id == d.Id && outer.Id == Descriptors.ConversionByHand.Id
+            && outer.Location.SourceSpan != d.Location.SourceSpan && outer.Location.SourceSpan.Contains(d.Location.SourceSpan)));
     }
 }

@@ -137,13 +137,15 @@ internal sealed class Inferred
 
     internal Inferred Negated()
     {
-        if (Number is not { } number)
+        if (Number is null && Context.Sign is null)
         {
             return this;
         }
 
+        // A product of inertia of the other sign is one by the other convention, or a mistake: either way not known.
         Inferred copy = Copy();
-        copy.Number = -number;
+        copy.Number = -Number;
+        copy.Context = new Context(Context.Frame, Context.Point);
         return copy;
     }
 

@@ -75,6 +75,36 @@ internal static class NameUnits
     /// <param name="isMethod">Whether it names a method, whose <c>ToRadians</c> says what it returns.</param>
     internal static Unit? Read(string name, bool isMethod = false) => _known.GetOrAdd((name, isMethod), static key => Find(key.Name, key.IsMethod));
 
+    /// <summary>A name with the unit suffix of another: <c>depthM</c> after <c>lengthMm</c> is <c>depthMm</c>; null where that does not read.</summary>
+    internal static string? Renamed(string name, string like)
+    {
+        string? suffix = SuffixOf(like);
+        string? own = SuffixOf(name);
+        if (suffix is null || own is null || name.Length == own.Length)
+        {
+            return null;
+        }
+
+        string renamed = name.Substring(0, name.Length - own.Length) + suffix;
+        return Read(renamed) is { } unit && unit.Equals(Read(like)) ? renamed : null;
+    }
+
+    // The shortest ending that, with the name's own stem in front, states the name's unit.
+    private static string? SuffixOf(string name)
+    {
+        List<string> words = UnitWords.Split(name);
+        for (int start = 1; start < words.Count; start++)
+        {
+            if (Suffix(words.GetRange(start, words.Count - start), words.GetRange(0, start)) is not null)
+            {
+                string ending = string.Concat(words.Skip(start));
+                return name.EndsWith(ending, StringComparison.OrdinalIgnoreCase) ? name.Substring(name.Length - ending.Length) : null;
+            }
+        }
+
+        return null;
+    }
+
     private static Unit? Find(string name, bool isMethod)
     {
         List<string> words = UnitWords.Split(name);

@@ -20,7 +20,7 @@ internal sealed class ConversionByHandRule : IObservationRule
         Inferred value = observation.Value;
         if (observation.Operation is not IBinaryOperation { OperatorKind: BinaryOperatorKind.Multiply or BinaryOperatorKind.Divide } product
             || !value.IsConcrete || value.Evidence != Evidence.Typed || value.IsComputed || value.Factors.IsEmpty
-            || IsPartOfProduct(product) || Escape(product) is not { } escape)
+            || Escape(product) is not { } escape)
         {
             return null;
         }
@@ -62,17 +62,6 @@ internal sealed class ConversionByHandRule : IObservationRule
         member);
 
     private static bool IsAmbiguous(double factor) => Literals.IsPure(factor) || IsPowerOfTen(factor) || Literals.Near(factor, 9.80665) || Literals.Near(factor, 1 / 9.80665);
-
-    private static bool IsPartOfProduct(IOperation operation)
-    {
-        IOperation? parent = operation.Parent;
-        while (parent is IParenthesizedOperation or IConversionOperation)
-        {
-            parent = parent.Parent;
-        }
-
-        return parent is IBinaryOperation { OperatorKind: BinaryOperatorKind.Multiply or BinaryOperatorKind.Divide };
-    }
 
     private static bool IsPowerOfTen(double factor)
     {

@@ -19,13 +19,18 @@ internal static class Check
         """;
 
     // An empty set: the references are the running test's own, so that no package is fetched.
-    private static readonly ReferenceAssemblies _none = new("net10.0");
+    internal static ReferenceAssemblies NoPackages { get; } = new("net10.0");
 
     internal static Task Members(string members, params (string Key, string Value)[] options) =>
-        File(Head + "class Craft\n{\n" + members + "\n}\n", options);
+        File(InClass(members), options);
 
     internal static Task Body(string statements, params (string Key, string Value)[] options) =>
-        Members("void Run(Length a, Length b, Mass m, Force f, Torque t, Energy e, Angle angle, RotationalSpeed w, Frequency hz, MassMomentOfInertia inertia, Duration time)\n{\n" + statements + "\n}", options);
+        File(InBody(statements), options);
+
+    internal static string InClass(string members) => Head + "class Craft\n{\n" + members + "\n}\n";
+
+    internal static string InBody(string statements) => InClass(
+        "void Run(Length a, Length b, Mass m, Force f, Torque t, Energy e, Angle angle, RotationalSpeed w, Frequency hz, MassMomentOfInertia inertia, Duration time)\n{\n" + statements + "\n}");
 
     internal static Task File(string text, params (string Key, string Value)[] options) => Run<UnitAnalyzer>(text, options);
 
@@ -35,7 +40,7 @@ internal static class Check
         CSharpAnalyzerTest<TAnalyzer, DefaultVerifier> test = new()
         {
             TestCode = text,
-            ReferenceAssemblies = _none,
+            ReferenceAssemblies = NoPackages,
             CompilerDiagnostics = CompilerDiagnostics.Errors,
         };
         test.TestState.AdditionalReferences.AddRange(Source.References);

@@ -1,0 +1,87 @@
+using Momentum.Analyzers.Tests.Verification;
+using Momentum.CodeFixes;
+
+namespace Momentum.Analyzers.Tests.Fixes;
+
+public sealed class FixTests
+{
+    [Theory]
+    [InlineData("double x = a.Meters + {|MOM001:b.Feet|}; double y = a.Feet - {|MOM001:b.Inches|};", "double x = a.Meters + b.Meters; double y = a.Feet - b.Feet;")]
+    [InlineData("bool x = a.Meters < {|MOM002:b.Feet|};", "bool x = a.Meters < b.Meters;")]
+    [InlineData("var x = Length.FromMeters({|MOM004:a.Feet|});", "var x = Length.FromMeters(a.Meters);")]
+    [InlineData("double x = Math.Sin({|MOM006:angle.Degrees|}) + Math.Cos({|MOM006:angle.Degrees|});", "double x = Math.Sin(angle.Radians) + Math.Cos(angle.Radians);")]
+    [InlineData("var x = RotationalSpeed.FromRadiansPerSecond({|MOM008:w.RevolutionsPerMinute|});", "var x = RotationalSpeed.FromRadiansPerSecond(w.RadiansPerSecond);")]
+    [InlineData("var x = Mass.FromSlugs({|MOM009:m.Pounds|});", "var x = Mass.FromSlugs(m.Slugs);")]
+    public Task A_quantity_is_read_in_the_expected_unit(string marked, string mended) => Fix.Body<ReadInUnitFix>(marked, mended);
+
+    [Fact]
+    public Task A_stored_number_is_read_in_the_stated_unit() => Fix.Members<ReadInUnitFix>(
+        """[Unit("rpm")] double _rate; [Unit("mm")] double _length; void Run(RotationalSpeed w, Length l) { _rate = {|MOM008:w.RadiansPerSecond|}; _length = {|MOM003:l.Meters|}; }""",
+        """[Unit("rpm")] double _rate; [Unit("mm")] double _length; void Run(RotationalSpeed w, Length l) { _rate = w.RevolutionsPerMinute; _length = l.Millimeters; }""");
+
+    [Fact]
+    public Task A_temperature_is_read_on_the_expected_scale() => Fix.Members<ReadInUnitFix>(
+        "void Run(Temperature t) => _ = Temperature.FromKelvins({|MOM017:t.DegreesCelsius|});",
+        "void Run(Temperature t) => _ = Temperature.FromKelvins(t.Kelvins);");
+
+    [Theory]
+    [InlineData("double x = b.Feet; double y = a.Meters + {|MOM001:x|};", "double x = b.Feet; double y = a.Meters + Length.FromFeet(x).Meters;")]
+    [InlineData("double x = angle.Degrees; double y = Math.Sin({|MOM006:x / 2|});", "double x = angle.Degrees; double y = Math.Sin(Angle.FromDegrees(x / 2).Radians);")]
+    [InlineData("double x = hz.Hertz; var y = RotationalSpeed.FromRadiansPerSecond({|MOM008:x|});", "double x = hz.Hertz; var y = RotationalSpeed.FromRadiansPerSecond(Frequency.FromHertz(x).RadiansPerSecond);")]
+    [InlineData("var y = Area.FromSquareMeters({|MOM005:a.Feet * b.Feet|});", "var y = Area.FromSquareMeters(Area.FromSquareFeet(a.Feet * b.Feet).SquareMeters);")]
+    public Task A_bare_number_is_converted_at_the_boundary(string marked, string mended) => Fix.Body<ConvertFix>(marked, mended);
+
+    [Fact]
+    public Task A_number_with_a_named_unit_is_converted() => Fix.Members<ConvertFix>(
+        "double Run(double lengthMm, double lengthFt) => lengthMm + {|MOM101:lengthFt|};",
+        "double Run(double lengthMm, double lengthFt) => lengthMm + Length.FromFeet(lengthFt).Millimeters;");
+
+    [Fact]
+    public Task A_single_name_is_never_mended() => Fix.Members<ConvertFix>(
+        "double Run(double angleDeg) => Math.Sin({|MOM201:angleDeg|});",
+        "double Run(double angleDeg) => Math.Sin({|MOM201:angleDeg|});");
+
+    [Theory]
+    [InlineData("double x = a.Feet; var y = Length.FromMeters({|MOM004:x|});", "double x = a.Feet; var y = Length.FromFeet(x);")]
+    [InlineData("var y = Area.FromSquareMeters({|MOM005:a.Feet * b.Feet|});", "var y = Area.FromSquareFeet(a.Feet * b.Feet);")]
+    [InlineData("double x = w.RevolutionsPerMinute; var y = RotationalSpeed.FromRadiansPerSecond({|MOM008:x|});", "double x = w.RevolutionsPerMinute; var y = RotationalSpeed.FromRevolutionsPerMinute(x);")]
+    public Task A_quantity_is_built_from_the_unit_of_its_number(string marked, string mended) => Fix.Body<BuildFromUnitFix>(marked, mended);
+
+    [Theory]
+    [InlineData(
+        "double x = {|MOM010:angle.Degrees * Math.PI / 180|} + 2 * ({|MOM010:Math.PI / 180 * angle.Degrees|});",
+        "double x = angle.Radians + 2 * (angle.Radians);")]
+    [InlineData("double x = {|MOM010:a.Inches * 25.4|};", "double x = a.Millimeters;")]
+    [InlineData("var x = Length.FromMillimeters({|MOM010:a.Meters * 1000|});", "var x = Length.FromMillimeters(a.Millimeters);")]
+    public Task A_factor_becomes_a_typed_conversion(string marked, string mended) => Fix.Body<TypedConversionFix>(marked, mended);
+
+    [Theory]
+    [InlineData("{|MOM014:a.ToUnit(LengthUnit.Meter)|}; {|MOM014:b.ToUnit(LengthUnit.Foot)|};", "a = a.ToUnit(LengthUnit.Meter); b = b.ToUnit(LengthUnit.Foot);")]
+    [InlineData(
+        "var q = Rotation<Body, Inertial>.Identity; {|MOM014:q.Inverse()|};",
+        "var q = Rotation<Body, Inertial>.Identity; {|MOM014:q.Inverse()|};")]
+    public Task A_result_is_kept_where_it_fits(string marked, string mended) => Fix.Body<UseResultFix>(marked, mended);
+
+    [Fact]
+    public Task A_product_of_inertia_changes_sign_with_the_convention() => Fix.Members<NegateFix>(
+        """
+        [ProductSign("tensor element")] double _xy; [ProductSign("positive integral")] double _pxy;
+        void Take([ProductSign("tensor element")] double xy) { }
+        void Run() { Take({|MOM013:_pxy|}); double s = _xy + {|MOM013:_pxy|}; }
+        """,
+        """
+        [ProductSign("tensor element")] double _xy; [ProductSign("positive integral")] double _pxy;
+        void Take([ProductSign("tensor element")] double xy) { }
+        void Run() { Take(-_pxy); double s = _xy + (-_pxy); }
+        """);
+
+    [Fact]
+    public Task A_local_is_renamed_after_what_it_holds() => Fix.Members<RenameFix>(
+        "double Run(double lengthMm) { double depthM = {|MOM101:lengthMm|}; return depthM * 2; }",
+        "double Run(double lengthMm) { double depthMm = lengthMm; return depthMm * 2; }");
+
+    [Fact]
+    public Task A_unit_in_a_name_is_stated_by_attribute() => Fix.Members<StateUnitFix>(
+        "double Run(double lengthMm, double lengthFt) => lengthMm + {|MOM101:lengthFt|};",
+        "double Run(double lengthMm, [Unit(\"ft\")] double lengthFt) => lengthMm + {|MOM201:lengthFt|};");
+}
