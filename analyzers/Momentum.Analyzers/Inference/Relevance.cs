@@ -16,7 +16,7 @@ internal sealed class Relevance
 
     private static readonly HashSet<string> _members = new(StringComparer.Ordinal)
     {
-        "As", "FromSi", "CopySiTo", "Sin", "Cos", "Tan", "SinCos", "Atan2", "DegreesToRadians", "RadiansToDegrees",
+        "As", "Of", "FromSi", "CopySiTo", "Sin", "Cos", "Tan", "SinCos", "Atan2", "DegreesToRadians", "RadiansToDegrees",
         "Apply", "Then", "Inverse", "Cross", "ToUnit", "ExpressedIn", "Solve", "Along", "ComponentAlong",
     };
 
