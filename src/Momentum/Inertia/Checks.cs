@@ -16,14 +16,14 @@ internal static class Checks
         MassMomentOfInertia yz,
         ProductSign products)
     {
-        double sign = products switch
+        SymmetricMatrix stated = new(Si(xx), Si(yy), Si(zz), Si(xy), Si(xz), Si(yz));
+        return products switch
         {
-            ProductSign.TensorElement => 1,
-            ProductSign.PositiveIntegral => -1,
+            ProductSign.TensorElement => stated,
+            ProductSign.PositiveIntegral => stated.WithReversedProducts,
             _ => throw new ArgumentOutOfRangeException(
                 nameof(products), products, "products must be ProductSign.TensorElement (xy is −∫ x y dm) or ProductSign.PositiveIntegral (xy is +∫ x y dm)."),
         };
-        return new(Si(xx), Si(yy), Si(zz), sign * Si(xy), sign * Si(xz), sign * Si(yz));
     }
 
     internal static double AboutAxis<TFrame>(SymmetricMatrix si, Direction<TFrame> axis)

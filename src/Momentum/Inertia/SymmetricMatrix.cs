@@ -30,7 +30,8 @@ internal readonly struct SymmetricMatrix
         Math.Max(Math.Max(Math.Abs(Xx), Math.Abs(Yy)), Math.Abs(Zz)),
         Math.Max(Math.Max(Math.Abs(Xy), Math.Abs(Xz)), Math.Abs(Yz)));
 
-    internal SymmetricMatrix WithReversedProducts => new(Xx, Yy, Zz, -Xy, -Xz, -Yz);
+    // From zero, so that a product of zero does not turn into a minus zero that shows in texts.
+    internal SymmetricMatrix WithReversedProducts => new(Xx, Yy, Zz, 0 - Xy, 0 - Xz, 0 - Yz);
 
     /// <summary>Inertia of a point mass at a displacement (x, y, z) from the reference: m (r² 1 − r rᵀ).</summary>
     internal static SymmetricMatrix OfPointMass(double mass, double x, double y, double z) => new(

@@ -223,6 +223,10 @@ public sealed class InertiaTensorTests
         Assert.Equal("(xx 31.5, yy 32.1, zz 18.4, xy 0.08, xz -0.11, yz 0.05) kg·m² about the centre of mass [Body]", _example.ToString());
 
     [Fact]
+    public void A_product_of_zero_reads_zero_in_either_sign_convention() =>
+        Assert.DoesNotContain("-0", Tensor(4, 5, 6, 0, 0, 0, ProductSign.PositiveIntegral).ToString(), StringComparison.Ordinal);
+
+    [Fact]
     public void Multiplying_solving_and_turning_do_not_allocate()
     {
         Vector<RotationalSpeed, Body> rate = Rate(1, 2, 3);

@@ -153,6 +153,24 @@ public sealed class TriangleMeshTests
     }
 
     [Fact]
+    public void Several_solids_in_one_text_file_are_one_body()
+    {
+        byte[] file = [.. Stl.Text(Stl.Box(0, 0, 0, 1, 1, 1)), .. Stl.Text(Stl.Box(3, 0, 0, 4, 1, 1))];
+        TriangleMesh mesh = TriangleMesh.ReadStl(file, LengthUnit.Meter);
+        Assert.Equal(2, mesh.Volume.CubicMeters, 1e-15);
+        Assert.True(mesh.Centroid.EqualsWithin(Position<Part>.Of(2, 0.5, 0.5, LengthUnit.Meter), M(1e-15)));
+    }
+
+    [Fact]
+    public void Two_cubes_that_share_only_an_edge_are_closed()
+    {
+        // The edge belongs to four facets, passed twice each way: a boundary all the same.
+        TriangleMesh mesh = Read([.. Stl.Box(0, 0, 0, 1, 1, 1), .. Stl.Box(1, 1, 0, 2, 2, 1)]);
+        Assert.Equal(2, mesh.Volume.CubicMeters, 1e-15);
+        Assert.Equal(14, mesh.VertexCount);
+    }
+
+    [Fact]
     public void Negative_zero_is_zero_where_vertices_meet()
     {
         double[] facets = Stl.Box(0, 0, 0, 1, 1, 1);
