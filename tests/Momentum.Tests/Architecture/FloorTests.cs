@@ -8,11 +8,14 @@ public sealed class FloorTests
     // The lowest first.
     private static readonly string[] _floors = ["Quantities", "Frames", "Inertia", "Numerics", "Motion", "Tethers", "Spin", "Dispersion"];
 
+    // Beneath all floors, since every one throws it: a computation refused.
+    private static readonly string[] _ground = ["ComputationRefusedException"];
+
     private static readonly string[] _allowedAssemblies = ["MathNet.Numerics", "UnitsNet"];
 
     [Fact]
     public void Every_type_stands_on_a_floor() =>
-        Assert.Empty(Library.Module.Types.Where(type => type.IsPublic && !_floors.Contains(Library.Floor(type))).Select(type => type.FullName));
+        Assert.Empty(Library.Module.Types.Where(type => type.IsPublic && !_floors.Contains(Library.Floor(type)) && !_ground.Contains(type.Name)).Select(type => type.FullName));
 
     [Fact]
     public void A_floor_uses_only_those_below_it()
