@@ -1,0 +1,95 @@
+using Momentum.Frames;
+using Momentum.Inertia;
+using Momentum.Motion;
+using Momentum.Quantities;
+using UnitsNet;
+
+namespace Momentum.Tests.Motion;
+
+public class TorqueFreeMotionTests
+{
+    private static readonly InertiaTensor<Body> _oneTwoThree = InertiaTensor<Body>.Diagonal(
+        MassMomentOfInertia.FromKilogramSquareMeters(1), MassMomentOfInertia.FromKilogramSquareMeters(2), MassMomentOfInertia.FromKilogramSquareMeters(3));
+
+    [Theory]
+    [InlineData(1.0, 5.0, -0.1643504298, -0.9864020155, 0.8219916998)]
+    [InlineData(1.0, 10.0, -0.9210699984, 0.3893970441, 0.9744006606)]
+    [InlineData(0.5, 5.0, 0.0879283789, -0.4922078831, 0.9587720271)]
+    public void Rates_of_the_body_1_2_3_are_the_Jacobi_functions(double first, double seconds, double x, double y, double z)
+    {
+        // Landau and Lifshitz, Mechanics, section 37; own evaluation to ten digits.
+        var motion = TorqueFreeMotion<Body>.From(_oneTwoThree, Vector<RotationalSpeed, Body>.FromSi(first, 0, 1), Rotation<Body, Inertial>.Identity);
+        Vector<RotationalSpeed, Body> rate = motion.At(Duration.FromSeconds(seconds)).Rate;
+        Assert.Equal(x, rate.X.RadiansPerSecond, 1e-10);
+        Assert.Equal(y, rate.Y.RadiansPerSecond, 1e-10);
+        Assert.Equal(z, rate.Z.RadiansPerSecond, 1e-10);
+    }
+
+    [Fact]
+    public void The_state_at_time_zero_is_the_one_given_and_the_momentum_is_what_it_says_at_any_time()
+    {
+        InertiaTensor<Body> inertia = InertiaTensor<Body>.Of(
+            MassMomentOfInertia.FromKilogramSquareMeters(31.5), MassMomentOfInertia.FromKilogramSquareMeters(32.1), MassMomentOfInertia.FromKilogramSquareMeters(18.4),
+            MassMomentOfInertia.FromKilogramSquareMeters(0.08), MassMomentOfInertia.FromKilogramSquareMeters(-0.11), MassMomentOfInertia.FromKilogramSquareMeters(0.05),
+            ProductSign.TensorElement);
+        var rate = Vector<RotationalSpeed, Body>.FromSi(0.1, -0.05, 7.5);
+        Rotation<Body, Inertial> attitude = Rotation<Body, Inertial>.About(Direction<Body>.Of(1, 2, 3), Angle.FromDegrees(40));
+        var motion = TorqueFreeMotion<Body>.From(inertia, rate, attitude);
+        RotationState<Body> start = motion.At(Duration.Zero);
+        Assert.True(start.Rate.EqualsWithin(rate, RotationalSpeed.FromRadiansPerSecond(1e-14)));
+        Assert.True(start.Attitude.EqualsWithin(attitude, Angle.FromRadians(1e-14)));
+
+        RotationState<Body> later = motion.At(Duration.FromDays(365));
+        Vector<AngularMomentum, Inertial> momentum = later.Attitude.Apply(inertia * later.Rate);
+        Assert.True(momentum.EqualsWithin(motion.AngularMomentum, AngularMomentum.FromKilogramSquareMetersPerSecond(3e-12)));
+        Assert.Equal(0.5 * (inertia * rate).Dot(rate).Joules, motion.KineticEnergy.Joules, 1e-11);
+    }
+
+    [Fact]
+    public void Turning_the_frames_turns_the_motion_with_them()
+    {
+        Rotation<Body, Deck> toDeck = Rotation<Body, Deck>.About(Direction<Body>.Of(-2, 1, 0.5), Angle.FromDegrees(77));
+        var rate = Vector<RotationalSpeed, Body>.FromSi(1.0, 0.2, 1.0);
+        var motion = TorqueFreeMotion<Body>.From(_oneTwoThree, rate, Rotation<Body, Inertial>.Identity);
+        var turned = TorqueFreeMotion<Deck>.From(_oneTwoThree.ExpressedIn(toDeck), toDeck.Apply(rate), toDeck.Inverse().Then(Rotation<Body, Inertial>.Identity));
+        RotationState<Body> a = motion.At(Duration.FromSeconds(20));
+        RotationState<Deck> b = turned.At(Duration.FromSeconds(20));
+
+        // Turning the tensor rounds it, and 20 s near this state magnify that by some hundreds.
+        Assert.True(toDeck.Apply(a.Rate).EqualsWithin(b.Rate, RotationalSpeed.FromRadiansPerSecond(1e-12)));
+        Assert.True(a.Attitude.EqualsWithin(toDeck.Then(b.Attitude), Angle.FromRadians(1e-12)));
+    }
+
+    [Fact]
+    public void A_steady_rotation_has_no_period_and_a_circling_one_has()
+    {
+        var steady = TorqueFreeMotion<Body>.From(_oneTwoThree, Vector<RotationalSpeed, Body>.FromSi(0, 0, 2), default);
+        Assert.Null(steady.RatePeriod);
+
+        // A small nutation about 3 circles at w sqrt((I3 - I1)(I3 - I2)/(I1 I2)) = w in the body, so at 2 w in space.
+        Assert.Equal(4.0, steady.MeanPrecessionRate.RadiansPerSecond, 1e-15);
+        var circling = TorqueFreeMotion<Body>.From(_oneTwoThree, Vector<RotationalSpeed, Body>.FromSi(1, 0, 1), default);
+        Assert.Equal(6.9356675410317, circling.RatePeriod!.Value.Seconds, 1e-12);
+    }
+
+    [Fact]
+    public void Asking_for_a_state_allocates_nothing()
+    {
+        var motion = TorqueFreeMotion<Body>.From(_oneTwoThree, Vector<RotationalSpeed, Body>.FromSi(1, 0, 1), default);
+        Duration time = Duration.FromSeconds(1e6);
+        motion.At(time);
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        motion.At(time);
+        Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
+    }
+
+    [Fact]
+    public void A_thin_rod_is_refused()
+    {
+        var rod = InertiaTensor<Body>.Diagonal(MassMomentOfInertia.Zero, MassMomentOfInertia.FromKilogramSquareMeters(1), MassMomentOfInertia.FromKilogramSquareMeters(1));
+        ArgumentException refused = Assert.Throws<ArgumentException>(() => TorqueFreeMotion<Body>.From(rod, Vector<RotationalSpeed, Body>.FromSi(0, 1, 0), default));
+        Assert.Contains("thin rod", refused.Message, StringComparison.Ordinal);
+    }
+
+    private readonly struct Deck : IFrame;
+}
