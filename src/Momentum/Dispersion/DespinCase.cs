@@ -1,3 +1,4 @@
+using Momentum.Quantities;
 using Momentum.Tethers;
 
 namespace Momentum.Dispersion;
@@ -21,7 +22,7 @@ internal sealed class DespinCase
     {
         _weights = design.Weights;
         _letGoAngle = design.LetGo.CordAngle?.Radians ?? double.NaN;
-        _letGoSpin = design.LetGo.Spin?.RadiansPerSecond ?? double.NaN;
+        _letGoSpin = design.LetGo.Spin?.ToSi() ?? double.NaN;
         _hubMass = hubMass;
         _late = double.IsNaN(hubMass) ? null : new LateCord(LateTolerance);
     }
@@ -29,12 +30,12 @@ internal sealed class DespinCase
     /// <summary>The nominal inputs, SI, in the order of <see cref="UncertainInput"/>.</summary>
     internal static double[] Nominal(DespinDesign design) =>
     [
-        design.Hub.SpinInertia.KilogramSquareMeters,
-        design.Hub.Spin.RadiansPerSecond,
+        design.Hub.SpinInertia.ToSi(),
+        design.Hub.Spin.ToSi(),
         design.Hub.Radius.Meters,
-        design.WeightMass.Kilograms,
+        design.WeightMass.ToSi(),
         design.CordLength.Meters,
-        design.CordLineDensity.KilogramsPerMeter,
+        design.CordLineDensity.ToSi(),
         0,
         0,
     ];

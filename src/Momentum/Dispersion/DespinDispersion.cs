@@ -1,3 +1,4 @@
+using Momentum.Quantities;
 using Momentum.Tethers;
 using UnitsNet;
 
@@ -33,12 +34,12 @@ public sealed class DespinDispersion
         _nominal = DespinCase.Nominal(design);
         _scatter =
         [
-            (uncertainty.SpinInertia.Shape, uncertainty.SpinInertia.Width.KilogramSquareMeters),
-            (uncertainty.InitialSpin.Shape, uncertainty.InitialSpin.Width.RadiansPerSecond),
+            (uncertainty.SpinInertia.Shape, uncertainty.SpinInertia.Width.ToSi()),
+            (uncertainty.InitialSpin.Shape, uncertainty.InitialSpin.Width.ToSi()),
             (uncertainty.HubRadius.Shape, uncertainty.HubRadius.Width.Meters),
-            (uncertainty.WeightMass.Shape, uncertainty.WeightMass.Width.Kilograms),
+            (uncertainty.WeightMass.Shape, uncertainty.WeightMass.Width.ToSi()),
             (uncertainty.CordLength.Shape, uncertainty.CordLength.Width.Meters),
-            (uncertainty.CordLineDensity.Shape, uncertainty.CordLineDensity.Width.KilogramsPerMeter),
+            (uncertainty.CordLineDensity.Shape, uncertainty.CordLineDensity.Width.ToSi()),
             (uncertainty.LetGoAngle.Shape, uncertainty.LetGoAngle.Width.Radians),
             (uncertainty.SecondWeightDelay.Shape, uncertainty.SecondWeightDelay.Width.Seconds),
         ];
@@ -50,7 +51,7 @@ public sealed class DespinDispersion
                 "depends on the hub's mass. Set HubMass to the mass without weights and cords.",
                 nameof(uncertainty));
             _hubMass = Allowed.Positive(
-                mass.Kilograms, mass, nameof(uncertainty), "HubMass is the mass of the hub without weights and cords.");
+                mass.ToSi(), mass, nameof(uncertainty), "HubMass is the mass of the hub without weights and cords.");
         }
     }
 

@@ -1,3 +1,4 @@
+using Momentum.Quantities;
 using Momentum.Tethers;
 using UnitsNet;
 
@@ -52,7 +53,7 @@ public sealed class DespinEnsemble
     /// <exception cref="ArgumentOutOfRangeException">The limit is not positive, or the confidence not between 0 and 1.</exception>
     public Probability ProbabilityThatFinalSpinIsWithin(RotationalSpeed limit, double confidence = 0.95)
     {
-        double bound = Allowed.Positive(limit.RadiansPerSecond, limit, nameof(limit), "It bounds the size of the final spin, either way.");
+        double bound = Allowed.Positive(limit.ToSi(), limit, nameof(limit), "It bounds the size of the final spin, either way.");
         return Probability.Of(FinalSpin.CountBetween(-bound, bound), Cases, confidence);
     }
 

@@ -3,6 +3,8 @@ using UnitsNet.Units;
 
 namespace Momentum.Quantities;
 
+#pragma warning disable RS0030 // Banned everywhere else: this is the one place that may ask UnitsNet.
+
 /// <summary>
 /// SI numbers of scalars by exact factors. UnitsNet 5.75 rounds some: a revolution by 3e-12, the slug and the inertias
 /// and line densities in customary units by up to 1.2e-8. Those units are converted here, the rest as UnitsNet does.

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Momentum.Quantities;
 using UnitsNet;
 
 namespace Momentum.Tethers;
@@ -47,10 +48,10 @@ public sealed record DespinDesign
         $"{Hub}; {Weights} weights of {WeightMass} on cords of {CordLength} at {CordLineDensity}; let go {LetGo}");
 
     internal PlanarCords Cords => new(
-        Hub.SpinInertia.KilogramSquareMeters,
+        Hub.SpinInertia.ToSi(),
         Hub.Radius.Meters,
-        Weights * WeightMass.Kilograms,
-        Weights * CordLineDensity.KilogramsPerMeter,
+        Weights * WeightMass.ToSi(),
+        Weights * CordLineDensity.ToSi(),
         CordLength.Meters);
 
     /// <summary>The whole motion in closed form.</summary>
@@ -74,7 +75,7 @@ public sealed record DespinDesign
     {
         CheckCords(weights, cordLineDensity, letGo);
         return Allowed.Positive(
-            weightMass.Kilograms, weightMass, nameof(weightMass), "Give the mass of one weight, or size it from the cord length.");
+            weightMass.ToSi(), weightMass, nameof(weightMass), "Give the mass of one weight, or size it from the cord length.");
     }
 
     internal static double Check(int weights, Length cordLength, LinearDensity cordLineDensity, LetGo letGo)
@@ -89,7 +90,7 @@ public sealed record DespinDesign
         ArgumentNullException.ThrowIfNull(letGo);
         Allowed.Weights(weights, nameof(weights));
         Allowed.ZeroOrPositive(
-            cordLineDensity.KilogramsPerMeter,
+            cordLineDensity.ToSi(),
             cordLineDensity,
             nameof(cordLineDensity),
             "Give the mass per length of one cord, or leave it out for a massless one.");

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Momentum.Quantities;
 using UnitsNet;
 
 namespace Momentum.Tethers;
@@ -20,14 +21,14 @@ public sealed record DespinHub
     public DespinHub(MassMomentOfInertia spinInertia, Length radius, RotationalSpeed spin)
     {
         Allowed.Positive(
-            spinInertia.KilogramSquareMeters,
+            spinInertia.ToSi(),
             spinInertia,
             nameof(spinInertia),
             "Give the moment of inertia about the spin axis, without weights and cords.");
         Allowed.Positive(
             radius.Meters, radius, nameof(radius), "Give the distance from the spin axis to the centreline of the wound cord.");
         Allowed.Positive(
-            spin.RadiansPerSecond,
+            spin.ToSi(),
             spin,
             nameof(spin),
             "A body that does not spin needs no de-spin; for one that spins the other way turn the axis round and give the rate as positive.");
@@ -75,10 +76,10 @@ public sealed record DespinHub
         double mass = DespinDesign.Check(weights, weightMass, density, letGo);
         double ratio = Sizing.Ratio(this, finalSpin, letGo);
         double length = Sizing.CordLength(
-            SpinInertia.KilogramSquareMeters,
+            SpinInertia.ToSi(),
             Radius.Meters,
             weights * mass,
-            weights * density.KilogramsPerMeter,
+            weights * density.ToSi(),
             ratio,
             letGo.CordAngle!.Value.Radians);
         return new(this, weights, weightMass, Length.FromMeters(length), density, letGo);
@@ -99,10 +100,10 @@ public sealed record DespinHub
         double length = DespinDesign.Check(weights, cordLength, density, letGo);
         double ratio = Sizing.Ratio(this, finalSpin, letGo);
         double all = Sizing.WeightMass(
-            SpinInertia.KilogramSquareMeters,
+            SpinInertia.ToSi(),
             Radius.Meters,
             length,
-            weights * density.KilogramsPerMeter,
+            weights * density.ToSi(),
             ratio,
             letGo.CordAngle!.Value.Radians);
         return new(this, weights, Mass.FromKilograms(all / weights), cordLength, density, letGo);

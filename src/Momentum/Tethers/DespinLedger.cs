@@ -25,7 +25,7 @@ public readonly record struct DespinLedger(
 
     internal static DespinLedger Close(DespinDesign design, IEnumerable<DespinState> states, double allowed)
     {
-        double spin = design.Hub.Spin.RadiansPerSecond;
+        double spin = design.Hub.Spin.ToSi();
         double momentum = design.Cords.Carried * spin;
         double energy = 0.5 * momentum * spin;
         double momentumClosure = 0;

@@ -27,7 +27,7 @@ public sealed class DespinMotion
     {
         Design = design;
         _cords = design.Cords;
-        _initialSpin = design.Hub.Spin.RadiansPerSecond;
+        _initialSpin = design.Hub.Spin.ToSi();
         _letGo = LetGoCoordinate(design);
         _clock = new CordClock(_cords, _letGo);
         _lastState = StateAt(_letGo, _clock.EndTime, _clock.EndTurn);
@@ -75,7 +75,7 @@ public sealed class DespinMotion
 
     /// <summary>Force that holds each stowed weight on the hub at the initial spin, without its cord: mass times radius times spin squared.</summary>
     public Force StowedHoldingForce => Force.FromNewtons(
-        Design.WeightMass.Kilograms * _cords.Radius * _initialSpin * _initialSpin);
+        Design.WeightMass.ToSi() * _cords.Radius * _initialSpin * _initialSpin);
 
     /// <summary>How well angular momentum and energy close.</summary>
     public DespinLedger Ledger { get; }
@@ -135,7 +135,7 @@ public sealed class DespinMotion
         double seconds = Allowed.ZeroOrPositive(
             delay.Seconds, delay, nameof(delay), "Give how much later than the others the last weight lets go.");
         double mass = Allowed.Positive(
-            hubMass.Kilograms, hubMass, nameof(hubMass), "Give the mass of the hub without weights and cords.");
+            hubMass.ToSi(), hubMass, nameof(hubMass), "Give the mass of the hub without weights and cords.");
         var late = new LateCord(1e-13);
         if (!late.Run(_cords, Design.Weights, mass, _letGo, seconds * _initialSpin))
         {
@@ -167,8 +167,8 @@ public sealed class DespinMotion
         }
 
         PlanarCords cords = design.Cords;
-        double wanted = design.LetGo.Spin!.Value.RadiansPerSecond;
-        double initial = design.Hub.Spin.RadiansPerSecond;
+        double wanted = design.LetGo.Spin!.Value.ToSi();
+        double initial = design.Hub.Spin.ToSi();
         double coordinate = cords.WhereSpinIs(wanted / initial);
         if (double.IsNaN(coordinate))
         {

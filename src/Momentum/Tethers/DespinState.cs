@@ -98,7 +98,7 @@ public sealed class DespinState
             double rim = _design.Hub.Radius.Meters * _spin;
             double sine = _coordinate > 0 ? Math.Sin(_coordinate) : 0;
             double swing = _free * _turning;
-            double hub = 0.5 * _design.Hub.SpinInertia.KilogramSquareMeters * _spin * _spin;
+            double hub = 0.5 * _design.Hub.SpinInertia.ToSi() * _spin * _spin;
             double weights = 0.5 * _design.Cords.Weights *
                 ((_radialVelocity * _radialVelocity) + (_tangentialVelocity * _tangentialVelocity));
             double wound = 0.5 * density * (_design.CordLength.Meters - _free) * rim * rim;
@@ -116,7 +116,7 @@ public sealed class DespinState
             double density = _design.Cords.Density;
             double radius = _design.Hub.Radius.Meters;
             double sine = _coordinate > 0 ? Math.Sin(_coordinate) : 0;
-            double hub = _design.Hub.SpinInertia.KilogramSquareMeters * _spin;
+            double hub = _design.Hub.SpinInertia.ToSi() * _spin;
             double weights = _design.Cords.Weights *
                 ((_radialPosition * _tangentialVelocity) - (_tangentialPosition * _radialVelocity));
             double wound = density * (_design.CordLength.Meters - _free) * radius * radius * _spin;

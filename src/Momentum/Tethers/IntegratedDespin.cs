@@ -1,4 +1,5 @@
 using Momentum.Numerics;
+using Momentum.Quantities;
 using UnitsNet;
 
 namespace Momentum.Tethers;
@@ -18,12 +19,12 @@ public sealed class IntegratedDespin
     {
         Design = design;
         PlanarCords cords = design.Cords;
-        double initial = design.Hub.Spin.RadiansPerSecond;
+        double initial = design.Hub.Spin.ToSi();
         double? angle = design.LetGo.CordAngle?.Radians;
         var events = new PlanarCordEvents
         {
             Coordinate = 0,
-            Spin = design.LetGo.Spin is { } spin ? spin.RadiansPerSecond / initial : double.NegativeInfinity,
+            Spin = design.LetGo.Spin is { } spin ? spin.ToSi() / initial : double.NegativeInfinity,
         };
 
         // Just past the other tangent a very short cord turns back within one step: many looks see it pass.

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Momentum.Quantities;
 using UnitsNet;
 
 namespace Momentum.Tethers;
@@ -53,12 +54,12 @@ public sealed record LetGo
     /// <exception cref="ArgumentOutOfRangeException">The rate is not finite.</exception>
     public static LetGo AtSpin(RotationalSpeed spin)
     {
-        if (!double.IsFinite(spin.RadiansPerSecond))
+        if (!double.IsFinite(spin.ToSi()))
         {
             throw new ArgumentOutOfRangeException(nameof(spin), Quoted.Text(spin), "The let-go spin rate must be a finite rate.");
         }
 
-        return new LetGo(null, RotationalSpeed.FromRadiansPerSecond(spin.RadiansPerSecond));
+        return new LetGo(null, RotationalSpeed.FromRadiansPerSecond(spin.ToSi()));
     }
 
     /// <summary>The rule in words, in the invariant culture.</summary>
@@ -66,5 +67,5 @@ public sealed record LetGo
         this == Tangent ? "tangent" :
         this == Radial ? "radial" :
         CordAngle is { } angle ? string.Create(CultureInfo.InvariantCulture, $"cord angle {angle.Degrees:R} deg") :
-        string.Create(CultureInfo.InvariantCulture, $"spin {Spin!.Value.RadiansPerSecond:R} rad/s");
+        string.Create(CultureInfo.InvariantCulture, $"spin {Spin!.Value.ToSi():R} rad/s");
 }

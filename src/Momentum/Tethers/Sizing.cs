@@ -1,4 +1,5 @@
 using MathNet.Numerics.RootFinding;
+using Momentum.Quantities;
 using UnitsNet;
 
 namespace Momentum.Tethers;
@@ -9,7 +10,7 @@ internal static class Sizing
     /// <summary>The wanted final spin as a fraction of the initial one, if the let-go rule leaves it open.</summary>
     internal static double Ratio(DespinHub hub, RotationalSpeed finalSpin, LetGo letGo)
     {
-        double final = finalSpin.RadiansPerSecond;
+        double final = finalSpin.ToSi();
         if (!double.IsFinite(final))
         {
             throw new ArgumentOutOfRangeException(
@@ -19,12 +20,12 @@ internal static class Sizing
         if (letGo.CordAngle is null)
         {
             throw new ComputationRefusedException(
-                $"Letting go at a spin rate fixes the final spin at {Quoted.Spin(letGo.Spin!.Value.RadiansPerSecond)}, whatever cord " +
+                $"Letting go at a spin rate fixes the final spin at {Quoted.Spin(letGo.Spin!.Value.ToSi())}, whatever cord " +
                 "length and weight mass, so neither follows from it. Let go at the tangent, at radial or at a cord angle; or give " +
                 "both cord length and weight mass.");
         }
 
-        double initial = hub.Spin.RadiansPerSecond;
+        double initial = hub.Spin.ToSi();
         if (final >= initial)
         {
             throw new ComputationRefusedException(
