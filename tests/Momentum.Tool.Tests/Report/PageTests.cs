@@ -245,7 +245,7 @@ public sealed partial class PageTests(Chromium chromium)
           };
           const ratio = (a, b) => { const [x, y] = [luminance(a), luminance(b)].sort((p, q) => q - p); return (x + 0.05) / (y + 0.05); };
           const elements = what === 'curve'
-            ? [...document.querySelectorAll('.legend line, .trail, .cord-1, .cord-2')]
+            ? [...document.querySelectorAll('.legend line, .trail, .cord')]
             : [...document.querySelectorAll('body *')].filter(e => !['SCRIPT', 'OPTION'].includes(e.tagName) && [...e.childNodes].some(n => n.nodeType === 3 && n.textContent.trim()));
           if (elements.length === 0) { return ['nothing to measure']; }
           return elements.map(e => {

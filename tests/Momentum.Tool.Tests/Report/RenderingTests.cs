@@ -40,6 +40,17 @@ public sealed partial class RenderingTests
         Assert.Equal(Ink.CurveCount, Enumerable.Range(0, Ink.CurveCount).Select(Ink.Dash).Distinct().Count());
     }
 
+    [Theory]
+    [InlineData(0.7, 0.2)]
+    [InlineData(1, 0.5)]
+    [InlineData(3.9, 1)]
+    [InlineData(4, 2)]
+    [InlineData(250, 100)]
+    public void Scale_bar_has_a_round_length_of_up_to_a_quarter_of_the_width(double half, double length)
+    {
+        Assert.Equal(length, new Drawing(190, 190 / half).ScaleBarLength, 1e-12 * length);
+    }
+
     [Fact]
     public void Reviewer_can_match_the_case_file_by_its_hash()
     {

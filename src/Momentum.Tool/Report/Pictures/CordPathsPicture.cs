@@ -46,8 +46,11 @@ internal static class CordPathsPicture
     }
 
     private static Markup Exposure(UnwindingFrame frame, double hub, double opacity, Drawing to) => Markup.Of($"""
-        <g opacity="{Drawing.Text(opacity)}">{Markup.Each(frame.Cords.Index(), c => Markup.Of(
-            $"<line class=\"cord-{(c.Index % 2) + 1}\" x1=\"{to.X(hub * Math.Cos(c.Item.TangentAngle))}\" y1=\"{to.Y(hub * Math.Sin(c.Item.TangentAngle))}\" x2=\"{to.X(c.Item.WeightX)}\" y2=\"{to.Y(c.Item.WeightY)}\"/><circle class=\"weight-{(c.Index % 2) + 1}\" cx=\"{to.X(c.Item.WeightX)}\" cy=\"{to.Y(c.Item.WeightY)}\" r=\"4.5\"/>"))}</g>
+        <g opacity="{Drawing.Text(opacity)}">{Markup.Each(frame.Cords.Index(), c => Cord(c.Item, Ink.OfCord(c.Index), hub, to))}</g>
+        """);
+
+    private static Markup Cord(CordFrame cord, int ink, double hub, Drawing to) => Markup.Of($"""
+        <line class="cord stroke-curve-{ink} dash-{ink}" x1="{to.X(hub * Math.Cos(cord.TangentAngle))}" y1="{to.Y(hub * Math.Sin(cord.TangentAngle))}" x2="{to.X(cord.WeightX)}" y2="{to.Y(cord.WeightY)}"/><circle class="fill-curve-{ink}" cx="{to.X(cord.WeightX)}" cy="{to.Y(cord.WeightY)}" r="4.5"/>
         """);
 
     /// <summary>The time beside the first weight, moved outward so that it does not sit on the cord.</summary>

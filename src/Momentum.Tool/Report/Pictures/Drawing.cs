@@ -24,7 +24,8 @@ internal readonly record struct Drawing(double Half, double Scale)
         {
             double wanted = 0.5 * Half / Scale;
             double power = Math.Pow(10, Math.Floor(Math.Log10(wanted)));
-            return power * (wanted / power switch { >= 5 => 5, >= 2 => 2, _ => 1 });
+            double leading = wanted / power;
+            return power * (leading >= 5 ? 5 : leading >= 2 ? 2 : 1);
         }
     }
 

@@ -36,6 +36,9 @@ internal static class Ink
     /// <summary>Dash pattern of a curve: colour is never the only difference.</summary>
     public static LineStyle Dash(int index) => _dashes[index];
 
+    /// <summary>Number of the curve whose colour and dash a cord takes, from 1; cords are counted from 0.</summary>
+    public static int OfCord(int cord) => 1 + (cord % CurveCount);
+
     /// <summary>The CSS class of a colour the plotting library wrote, or null for one that is not a token.</summary>
     public static string? ClassOf(string svgColour)
     {

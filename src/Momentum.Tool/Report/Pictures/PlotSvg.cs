@@ -51,7 +51,7 @@ internal static class PlotSvg
             MinorTickSize = 0,
             MinimumPadding = 0.06,
             MaximumPadding = 0.1,
-            IntervalLength = 42,
+            IntervalLength = 32,
             LabelFormatter = Label,
         });
         return plot;

@@ -23,12 +23,16 @@ internal static class UnwindingStage
             <g transform="scale(1 -1)">
             {Markup.Each(Cords(motion), c => Markup.Of($"<polyline class=\"trail\" id=\"trail-{c}\"/>"))}
             <g id="hub"><circle class="hub" r="{hub}"/><path class="hub-sector" d="M0 0H{hub}A{hub} {hub} 0 0 1 0 {hub}ZM0 0H-{hub}A{hub} {hub} 0 0 1 0 -{hub}Z"/><line class="hub-mark" x2="{hub}"/></g>
-            {Markup.Each(Cords(motion), c => Markup.Of($"<path class=\"wound cord-{Pair(c)}\" id=\"wound-{c}\"/><line class=\"cord-{Pair(c)}\" id=\"cord-{c}\"/><circle class=\"weight-{Pair(c)}\" id=\"weight-{c}\" r=\"{Metres(0.022 * view)}\"/>"))}
+            {Markup.Each(Cords(motion), c => Cord(c, Ink.OfCord(c - 1), Metres(0.022 * view)))}
             </g>
             </svg>
             <svg class="stage-scale" viewBox="0 0 380 380" aria-hidden="true">{to.ScaleBar()}</svg>
             """);
     }
+
+    private static Markup Cord(int cord, int ink, string weightRadius) => Markup.Of($"""
+        <path class="cord wound stroke-curve-{ink}" id="wound-{cord}"/><line class="cord stroke-curve-{ink} dash-{ink}" id="cord-{cord}"/><circle class="fill-curve-{ink}" id="weight-{cord}" r="{weightRadius}"/>
+        """);
 
     /// <summary>The frames as JSON, six digits each, safe inside a script element.</summary>
     public static Markup Data(Unwinding motion)
@@ -80,9 +84,6 @@ internal static class UnwindingStage
     private static double View(Unwinding motion) =>
         1.25 * motion.Frames.SelectMany(f => f.Cords).Where(c => c.Attached)
             .Max(c => Math.Sqrt((c.WeightX * c.WeightX) + (c.WeightY * c.WeightY)));
-
-    /// <summary>Neighbouring cords differ in colour and dash, however many there are.</summary>
-    private static int Pair(int cord) => 2 - (cord % 2);
 
     private static IEnumerable<int> Cords(Unwinding motion) => Enumerable.Range(1, motion.Frames[0].Cords.Count);
 
