@@ -12,7 +12,7 @@ internal static class EventLines
     /// <summary>Adds the lines, and makes room above the curves for their names.</summary>
     public static void Add(PlotModel plot, IReadOnlyList<ChartEvent> events, double left, double right)
     {
-        plot.Axes[1].MaximumPadding += 0.09 * events.Count;
+        PlotSvg.Upright(plot).MaximumPadding += 0.09 * events.Count;
         for (int i = 0; i < events.Count; i++)
         {
             ChartEvent e = events[i];

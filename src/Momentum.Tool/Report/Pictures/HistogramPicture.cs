@@ -22,7 +22,7 @@ internal static class HistogramPicture
 
         PlotModel plot = PlotSvg.Empty(histogram.X, xPadding: 0.02);
         EventLines.Add(plot, histogram.Events, histogram.Edges[0], histogram.Edges[^1]);
-        plot.Axes[1].MinimumPadding = 0;
+        PlotSvg.Upright(plot).MinimumPadding = 0;
         var bars = new RectangleBarSeries { FillColor = Ink.Bar, StrokeThickness = 0 };
         for (int i = 0; i < histogram.Counts.Count; i++)
         {

@@ -32,7 +32,7 @@ internal static class LineChartPicture
         double lowest = chart.Series.Min(s => s.Y.Min());
         if (lowest >= 0 && lowest < ZeroIsNear * chart.Series.Max(s => s.Y.Max()))
         {
-            plot.Axes[1].Minimum = 0;
+            PlotSvg.Upright(plot).Minimum = 0;
         }
 
         EventLines.Add(plot, chart.Events, chart.Series.Min(s => s.X[0]), chart.Series.Max(s => s.X[^1]));

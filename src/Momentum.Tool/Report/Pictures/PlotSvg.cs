@@ -26,6 +26,20 @@ internal static class PlotSvg
             PlotAreaBorderThickness = new OxyThickness(0),
             TextColor = Ink.Text,
         };
+        // The upright axis first: its grid then lies under the line of the horizontal one.
+        plot.Axes.Add(new LinearAxis
+        {
+            Position = AxisPosition.Left,
+            TickStyle = TickStyle.None,
+            MajorGridlineStyle = LineStyle.Solid,
+            MajorGridlineColor = Ink.Grid,
+            MajorGridlineThickness = 1,
+            MinorTickSize = 0,
+            MinimumPadding = 0.06,
+            MaximumPadding = 0.1,
+            IntervalLength = 32,
+            LabelFormatter = Label,
+        });
         plot.Axes.Add(new LinearAxis
         {
             Position = AxisPosition.Bottom,
@@ -41,21 +55,14 @@ internal static class PlotSvg
             AxisTitleDistance = 9,
             LabelFormatter = Label,
         });
-        plot.Axes.Add(new LinearAxis
-        {
-            Position = AxisPosition.Left,
-            TickStyle = TickStyle.None,
-            MajorGridlineStyle = LineStyle.Solid,
-            MajorGridlineColor = Ink.Grid,
-            MajorGridlineThickness = 1,
-            MinorTickSize = 0,
-            MinimumPadding = 0.06,
-            MaximumPadding = 0.1,
-            IntervalLength = 32,
-            LabelFormatter = Label,
-        });
         return plot;
     }
+
+    /// <summary>The horizontal axis.</summary>
+    public static Axis Horizontal(PlotModel plot) => plot.Axes.First(a => a.IsHorizontal());
+
+    /// <summary>The upright axis.</summary>
+    public static Axis Upright(PlotModel plot) => plot.Axes.First(a => a.IsVertical());
 
     /// <summary>Draws the plot.</summary>
     /// <param name="plot">The plot, painted with <see cref="Ink"/>.</param>
@@ -99,12 +106,12 @@ internal static class PlotSvg
     /// <summary>An upright line that the animation moves: at time t it stands at <c>data-origin + t data-scale</c>.</summary>
     private static XElement Cursor(PlotModel plot)
     {
-        double origin = plot.Axes[0].Transform(0);
+        double origin = Horizontal(plot).Transform(0);
         return new XElement(
             _svg + "line",
             new XAttribute("class", "cursor"),
             new XAttribute("data-origin", Round(origin, 3)),
-            new XAttribute("data-scale", Round(plot.Axes[0].Transform(1) - origin, 3)),
+            new XAttribute("data-scale", Round(Horizontal(plot).Transform(1) - origin, 3)),
             new XAttribute("y1", Round(plot.PlotArea.Top, 1)),
             new XAttribute("y2", Round(plot.PlotArea.Bottom, 1)));
     }
