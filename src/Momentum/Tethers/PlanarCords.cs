@@ -286,7 +286,7 @@ internal readonly struct PlanarCords
     // on the scale e = B/(2 C); the grid is even in p with a = p (2 sqrt(e) + p), which resolves it.
     private double HingingPeakAt(double end)
     {
-        const int Panels = 48;
+        const int Panels = 32;
         double last = Math.Min(end, Math.PI / 2);
         double scale = Math.Sqrt(
             (_weights + (_density * _length / 3)) * _length / (2 * (_weights + (_density * _length / 2)) * _radius));
@@ -311,7 +311,7 @@ internal readonly struct PlanarCords
         double right = low + (Golden * (high - low));
         double leftTension = Tension(left, out _);
         double rightTension = Tension(right, out _);
-        for (int i = 0; i < 60; i++)
+        for (int i = 0; i < 40; i++)
         {
             if (leftTension > rightTension)
             {
