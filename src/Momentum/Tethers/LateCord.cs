@@ -52,7 +52,7 @@ internal sealed class LateCord
         system = new LateCordEquations
         {
             Hub = cords.Hub + (left * cords.Radius * cords.Radius),
-            Total = hubMass + left + (cords.Weights / weights) + (density * cords.Length),
+            HubMass = hubMass + left,
             Weight = cords.Weights / weights,
             Density = density,
             Radius = cords.Radius,
@@ -63,7 +63,7 @@ internal sealed class LateCord
         double turning = cords.Turning(from);
         system.Begin(from, spin, turning);
         system.MomentumOfCord(from, spin, turning, out double radial, out double tangential);
-        double total = system.Total;
+        double total = hubMass + left + (cords.Weights / weights) + (density * cords.Length);
         double momentum = system.Momentum;
         double energy = system.Energy;
 

@@ -21,8 +21,8 @@ internal struct LateCordEquations : IOdeSystem
     /// <summary>Inertia of the hub with what stays wound on it of the other cords.</summary>
     internal double Hub { get; set; }
 
-    /// <summary>Mass of everything left: hub, the weight, its cord, and what stays wound of the others.</summary>
-    internal double Total { get; set; }
+    /// <summary>Mass of the hub with what stays wound on it of the other cords.</summary>
+    internal double HubMass { get; set; }
 
     /// <summary>Mass of the one weight.</summary>
     internal double Weight { get; set; }
@@ -83,27 +83,37 @@ internal struct LateCordEquations : IOdeSystem
         double a, out double sum, out double cordPart, out double determinant, out double sumSlope, out double determinantSlope)
     {
         double free = Hinging ? Length : Math.Max(0, Length + (Radius * a));
-        double n1 = Weight + (Density * free);
-        double n2 = Weight + (0.5 * Density * free);
-        double n3 = Weight + (Density * free / 3);
+        double cord = Density * free;
+        double n1 = Weight + cord;
+        double n2 = Weight + (0.5 * cord);
+        double n3 = Weight + (cord / 3);
+        double wound = Density * (Length - free);
+        double rest = HubMass + wound;
+
+        // 1 - n1/M, and n1 n3 - n2², without cancelling for a weight heavier than the hub or a cord heavier than the weight.
+        double share = rest / (rest + n1);
+        double spread = cord * ((Weight / 3) + (cord / 12));
         double square = Radius * Radius;
-        double carried = Hub + (((Density * (Length - free)) + (n1 * (1 - (n1 / Total)))) * square);
-        double swung = (n3 - (n2 * n2 / Total)) * free * free;
+        double fixed1 = Hub + (wound * square);
+        double carried = fixed1 + (n1 * share * square);
+        double reduced = ((n3 * rest) + spread) / (rest + n1);
+        double swung = reduced * free * free;
         if (Hinging)
         {
             (double sine, double cosine) = Math.SinCos(a);
-            double coupling = n2 * (1 - (n1 / Total)) * free * Radius;
+            double coupling = n2 * share * free * Radius;
             double off = coupling * sine;
             sum = carried + swung + (2 * off);
             cordPart = swung + off;
-            determinant = (carried * swung) - (off * off);
+            determinant = free * free *
+                ((fixed1 * reduced) + (square * share * ((share * n2 * n2 * cosine * cosine) + spread)));
             sumSlope = 2 * coupling * cosine;
             determinantSlope = -2 * off * coupling * cosine;
             return;
         }
 
-        double carriedSlope = -2 * n1 * Density * square * Radius / Total;
-        double swungSlope = ((2 * n2 * free) - (((Density * free) + (2 * n2)) * n2 * free / Total)) * Radius;
+        double carriedSlope = -2 * Density * (n1 / (rest + n1)) * square * Radius;
+        double swungSlope = 2 * n2 * free * share * Radius;
         sum = carried + swung;
         cordPart = swung;
         determinant = carried * swung;

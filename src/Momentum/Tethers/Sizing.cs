@@ -67,9 +67,27 @@ internal static class Sizing
         }
 
         double high = low * Step;
-        for (int i = 0; Miss(high) > 0; i++)
+        while (Miss(high) > 0)
         {
-            (low, high) = i < 1000 ? (high, high * Step) : throw Unreachable(ratio, double.NaN);
+            double next = high * Step;
+            if (Miss(next) >= Miss(high))
+            {
+                high = LeastMiss(Miss, low, next);
+                double least = Miss(high);
+                if (least > 1e-14 * (1 + Math.Abs(ratio)))
+                {
+                    throw Unreachable(ratio, least + ratio);
+                }
+
+                if (least >= 0)
+                {
+                    return high;
+                }
+
+                break;
+            }
+
+            (low, high) = (high, next);
         }
 
         return Root(x => Miss(x * high), low / high, 1) * high;
@@ -105,6 +123,20 @@ internal static class Sizing
         return Root(x => Miss(x * high), low / high, 1) * high;
     }
 
+    // Golden section.
+    private static double LeastMiss(Func<double, double> miss, double low, double high)
+    {
+        const double Golden = 0.6180339887498949;
+        for (int i = 0; i < 100; i++)
+        {
+            double left = high - (Golden * (high - low));
+            double right = low + (Golden * (high - low));
+            (low, high) = miss(left) < miss(right) ? (low, right) : (left, high);
+        }
+
+        return 0.5 * (low + high);
+    }
+
     // The bracket is narrow and the accuracy asked for is that of a double, which Brent's method may report as not reached
     // when no better number exists: so the residual decides.
     private static double Root(Func<double, double> miss, double low, double high)
@@ -122,7 +154,7 @@ internal static class Sizing
 
     private static ComputationRefusedException Unreachable(double ratio, double limit) => new(
         $"No cord length leaves {Share(ratio)} of the initial spin with this let-go" +
-        (double.IsFinite(limit) ? $"; cords without limit approach {Share(limit)}" : string.Empty) +
+        (double.IsFinite(limit) ? $"; the lowest that any length comes to is {Share(limit)}" : string.Empty) +
         ". Ask for less reversed spin.");
 
     private static string Share(double ratio) => Quoted.Si(100 * ratio, "%");
