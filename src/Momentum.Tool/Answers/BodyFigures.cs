@@ -20,12 +20,15 @@ internal static class BodyFigures
         if (body.Inertia is { } inertia)
         {
             PrincipalAxes<Body> principal = inertia.PrincipalAxes();
-            Angle tilt = BodyJudge.Tilt(body)!.Value;
+            Balance<Body> balance = body.Balance!;
+            Angle tilt = balance.PrincipalAxisTilt;
             figures.AddRange(
             [
                 AnswerFigure.Si("principal_moment_least_kg_m2", "Least principal moment", principal.Smallest.KilogramSquareMeters, "kg·m²"),
                 AnswerFigure.Si("principal_moment_intermediate_kg_m2", "Intermediate principal moment", principal.Intermediate.KilogramSquareMeters, "kg·m²"),
                 AnswerFigure.Si("principal_moment_largest_kg_m2", "Largest principal moment", principal.Largest.KilogramSquareMeters, "kg·m²", SpinsAbout(body)),
+                AnswerFigure.Si("static_imbalance_kg_m", "Static imbalance", balance.Static.KilogramMeters, "kg·m", "mass times the offset of its centre"),
+                AnswerFigure.Si("dynamic_imbalance_kg_m2", "Dynamic imbalance", balance.Dynamic.KilogramSquareMeters, "kg·m²", "products of inertia with the spin axis, about the centre of mass"),
                 new("principal_axis_tilt_rad", "Tilt of the nearest principal axis", tilt.Radians, tilt.Degrees, "deg", "from the spin axis"),
             ]);
         }

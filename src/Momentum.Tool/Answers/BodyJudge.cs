@@ -59,31 +59,6 @@ internal static class BodyJudge
             : SpinAxisRank.Intermediate;
     }
 
-    /// <summary>Angle between the spin axis and the principal axis nearest to it; null if only the moment about the spin axis is known.</summary>
-    public static Angle? Tilt(SpinningBody body)
-    {
-        if (body.Inertia is not { } inertia)
-        {
-            return null;
-        }
-
-        // Where two principal moments are alike every axis in their plane is principal: the angle is then to the plane.
-        PrincipalAxes<Body> principal = inertia.PrincipalAxes();
-        double least = Along(principal.SmallestAxis);
-        double middle = Along(principal.IntermediateAxis);
-        double largest = Along(principal.LargestAxis);
-        double nearest = (principal.SmallestTwoAreEqual, principal.LargestTwoAreEqual) switch
-        {
-            (true, true) => 1,
-            (true, false) => Math.Max(largest, Math.Sqrt((least * least) + (middle * middle))),
-            (false, true) => Math.Max(least, Math.Sqrt((largest * largest) + (middle * middle))),
-            _ => Math.Max(least, Math.Max(middle, largest)),
-        };
-        return Angle.FromRadians(Math.Acos(Math.Min(1, nearest)));
-
-        double Along(Direction<Body> axis) => Math.Abs((axis.X * body.SpinAxis.X) + (axis.Y * body.SpinAxis.Y) + (axis.Z * body.SpinAxis.Z));
-    }
-
     public static Direction<Body> DirectionOf(Axis axis) => axis switch
     {
         Axis.X => Direction<Body>.XAxis,
@@ -196,7 +171,7 @@ internal static class BodyJudge
                 "Check the moments of inertia and spin_axis; spin about the axis of largest inertia, or of least for a short time.");
         }
 
-        if (Tilt(body) is { } tilt && tilt.Degrees > NotableTiltDegrees)
+        if (body.Balance?.PrincipalAxisTilt is { } tilt && tilt.Degrees > NotableTiltDegrees)
         {
             findings.Warn(
                 given.Vehicle, nameof(VehicleSection.Inertia), Invariant($"the nearest principal axis is tilted {tilt.Degrees:G3} deg from the spin axis, so that the body cones as it spins, and the planar computation takes it as spinning true"),

@@ -46,7 +46,7 @@ internal static class PartsBody
             Direction<Body> axis = BodyJudge.DirectionOf(given.Vehicle.SpinAxis);
             return new SpinningBody(whole.Mass, whole.CentreOfMass, axis, whole.Inertia.AboutAxis(axis), whole.Inertia) { Parts = assembly.Contributions() };
         }
-        catch (InvalidOperationException refusal)
+        catch (ComputationRefusedException refusal)
         {
             findings.Error(
                 given, nameof(Case.Part), $"the parts make no body: {BodyJudge.Clause(refusal.Message)}", "parts that some body is made of",

@@ -93,6 +93,14 @@ internal static class Solver
             figures.Add(AnswerFigure.Si("cord_margin", "Cord margin", margin, "", "breaking load over peak tension of one cord"));
         }
 
+        if (given.Despin.SecondWeightDelay is { } delay)
+        {
+            LateLetGo late = motion.WithOneWeightLate(delay.Value, body.Mass);
+            string note = FormattableString.Invariant($"if one weight lets go {delay.Value.Milliseconds:G3} ms after the others");
+            figures.Add(new("late_weight_final_spin_rad_s", "Final spin rate, one weight late", late.FinalSpin.RadiansPerSecond, Rounded(late.FinalSpin.RadiansPerSecond, initial) * RpmPerRadian, "rpm", note));
+            figures.Add(AnswerFigure.Si("late_weight_drift_m_s", "Drift of the body, one weight late", late.HubDrift.MetersPerSecond, "m/s", note));
+        }
+
         figures.AddRange(
         [
             AnswerFigure.Si("weight_release_speed_m_s", "Weight speed at let-go", speed, "m/s", "in space, about the body's centre of mass"),

@@ -17,19 +17,20 @@ internal sealed record SpinningBody(
     /// <summary>What each part contributes; empty for a stated tensor.</summary>
     public IReadOnlyList<PartContribution<Body>> Parts { get; init; } = [];
 
+    /// <summary>How it is balanced about the spin axis through the body origin; null if only the moment about the spin axis is stated.</summary>
+    public Balance<Body>? Balance => Inertia is { } inertia
+        ? Balance<Body>.Of(MassProperties<Body>.Of(Mass, CentreOfMass, inertia), Position<Body>.Origin, SpinAxis)
+        : null;
+
     /// <summary>Distance of the centre of mass from the spin axis through the body origin.</summary>
     public Length CentreOffset
     {
         get
         {
-            double x = CentreOfMass.X.Meters;
-            double y = CentreOfMass.Y.Meters;
-            double z = CentreOfMass.Z.Meters;
-            (double ax, double ay, double az) = (SpinAxis.X, SpinAxis.Y, SpinAxis.Z);
-            double along = (x * ax) + (y * ay) + (z * az);
-            return Length.FromMeters(Math.Sqrt(Square(x - (along * ax)) + Square(y - (along * ay)) + Square(z - (along * az))));
+            double[] centre = [CentreOfMass.X.Meters, CentreOfMass.Y.Meters, CentreOfMass.Z.Meters];
+            double[] axis = [SpinAxis.X, SpinAxis.Y, SpinAxis.Z];
+            double along = centre.Zip(axis, (c, a) => c * a).Sum();
+            return Length.FromMeters(Math.Sqrt(centre.Zip(axis, (c, a) => Math.Pow(c - (along * a), 2)).Sum()));
         }
     }
-
-    private static double Square(double number) => number * number;
 }

@@ -28,7 +28,7 @@ internal sealed record DespinSection : Section
     [Key("Error of the cord angle at release, one standard deviation.", Example = "\"4 deg\"", NotUsedYet = true, AtLeast = "0 deg", AtMost = "90 deg")]
     public Stated<Angle>? LetGoError { get; init; }
 
-    [Key("Delay of one weight's release after the other's, one standard deviation.", Example = "\"2 ms\"", NotUsedYet = true, AtLeast = "0 s")]
+    [Key("Delay of one weight's release after the others', one standard deviation.", Example = "\"2 ms\"", MoreThan = "0 s")]
     public Stated<Duration>? SecondWeightDelay { get; init; }
 
     [Key("Height of the cord plane above the centre of mass, along the spin axis.", Example = "\"15 mm\"", NotUsedYet = true)]

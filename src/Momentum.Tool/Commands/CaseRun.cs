@@ -32,11 +32,6 @@ internal static class CaseRun
                 return (int)ExitCode.BadInput;
             }
         }
-        catch (ComputationRefusedException refusal)
-        {
-            Messages.Write(streams, $"{reading.File}: {refusal.Message}", "", ExitCode.Refused, json);
-            return (int)ExitCode.Refused;
-        }
         catch (ArgumentException refusal)
         {
             Messages.Write(streams, $"{reading.File}: {refusal.Message}", "Check the values and their units.", ExitCode.BadInput, json);

@@ -60,6 +60,11 @@ internal static class CommandLine
             Messages.Write(streams, refusal.Message, refusal.Remedy, ExitCode.BadInput, json);
             return (int)ExitCode.BadInput;
         }
+        catch (ComputationRefusedException refusal)
+        {
+            Messages.Write(streams, refusal.Message, "", ExitCode.Refused, json);
+            return (int)ExitCode.Refused;
+        }
         catch (Exception unforeseen)
         {
             Messages.Write(

@@ -173,7 +173,7 @@ public sealed class BadCaseTests
     {
         using var place = new Workplace();
         string path = place.Write("case.toml", text);
-        string[][] commandLines = [["check", path], ["size", path], ["run", path, "--output", place.PathOf("history.csv")]];
+        string[][] commandLines = [["check", path], ["size", path], ["run", path, "--output", place.PathOf("history.csv")], ["report", path]];
         foreach (string[] commandLine in commandLines)
         {
             Invocation run = Invocation.Of(commandLine);

@@ -61,6 +61,7 @@ public sealed class FileWritingTests
     [Theory]
     [InlineData("size")]
     [InlineData("run")]
+    [InlineData("report")]
     public void A_result_never_replaces_the_case_it_comes_from(string verb)
     {
         using var place = new Workplace();
