@@ -59,9 +59,6 @@ internal sealed class KeyDescription
 
     public string Doc => _attribute.Doc;
 
-    /// <summary>The first words of <see cref="Doc"/>: what it is.</summary>
-    public string Title => Doc[..Doc.IndexOfAny(['.', ':', ';'])];
-
     public string Example => _attribute.Example;
 
     public bool Required => _attribute.Required;
@@ -100,8 +97,6 @@ internal sealed class KeyDescription
     public string Remedy => Form == KeyForm.Sections ? $"Write a [[{Name}]] header for each."
         : Example.Length == 0 ? $"Begin the section with [{Name}] on a line of its own."
         : $"Write for example {Name} = {Example}.";
-
-    public object? Get(Section section) => _property.GetValue(section);
 
     public void Set(Section section, object? value) => _property.SetValue(section, value);
 
