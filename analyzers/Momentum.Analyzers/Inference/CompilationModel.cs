@@ -53,12 +53,19 @@ internal sealed class CompilationModel(Compilation compilation, Options options,
     internal Inferred Of(IFieldSymbol field, int level)
     {
         field = field.OriginalDefinition;
-        bool closed = (field.IsReadOnly || field.DeclaredAccessibility == Accessibility.Private) && !field.IsImplicitlyDeclared;
-        return level < 0 || !closed || !Types.BearsNumbers(field.Type) || field.DeclaringSyntaxReferences.IsEmpty
+        bool closed = field.AssociatedSymbol is IPropertySymbol property
+            ? property.SetMethod is null || property.SetMethod.DeclaredAccessibility == Accessibility.Private
+            : field.IsReadOnly || field.DeclaredAccessibility == Accessibility.Private;
+        return level < 0 || !closed || !Types.BearsNumbers(field.Type) || (field.AssociatedSymbol ?? field).DeclaringSyntaxReferences.IsEmpty
             || !SymbolEqualityComparer.Default.Equals(field.ContainingAssembly, compilation.Assembly)
             ? Inferred.Unknown
             : _fields.GetOrAdd((field.ContainingType, level), key => Fields(key.Type, key.Level)).TryGetValue(field, out Inferred? found) ? found : Inferred.Unknown;
     }
+
+    /// <summary>The field behind a property that the compiler implements; null behind any other.</summary>
+    internal static IFieldSymbol? Backing(IPropertySymbol property) => property.IsIndexer || property.IsVirtual || property.IsAbstract || property.IsOverride
+        ? null
+        : property.ContainingType?.GetMembers().OfType<IFieldSymbol>().FirstOrDefault(f => SymbolEqualityComparer.Default.Equals(f.AssociatedSymbol, property.OriginalDefinition));
 
     private static ControlFlowGraph? Graph(IOperation? root, CancellationToken cancellation) => root switch
     {

@@ -30,6 +30,7 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
                 return Evaluate(element.ArrayReference);
             case IFlowCaptureOperation capture:
                 state[capture.Id] = Evaluate(capture.Value);
+                flow.Places[capture.Id] = capture.Value;
                 return Inferred.Unknown;
             case IFlowCaptureReferenceOperation capture:
                 return state[capture.Id] ?? Inferred.Unknown;
@@ -185,7 +186,9 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
             return instance.OnlyContext();
         }
 
-        return Declared(property) ?? (property.GetMethod is { IsVirtual: false, IsOverride: false } getter && Types.BearsNumbers(property.Type) ? Getter(getter) : Inferred.Unknown);
+        return Declared(property)
+            ?? (CompilationModel.Backing(property) is { } backing ? model.Of(backing, level) : null)
+            ?? (property.GetMethod is { IsVirtual: false, IsOverride: false } getter && Types.BearsNumbers(property.Type) ? Getter(getter) : Inferred.Unknown);
     }
 
     private Inferred Getter(IMethodSymbol getter)
@@ -290,10 +293,9 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
 
     private Inferred Assign(IOperation target, Inferred value, SyntaxNode site)
     {
+        target = Place(target);
         switch (target)
         {
-            case IFlowCaptureReferenceOperation:
-                break;
             case IArrayElementReferenceOperation element:
                 EvaluateAll(element.Indices);
                 break;
@@ -322,6 +324,13 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
         return value;
     }
 
+    // The place that a temporary stands for, where it stands for one.
+    private IOperation Place(IOperation target) =>
+        target is IFlowCaptureReferenceOperation capture && flow.Places.TryGetValue(capture.Id, out IOperation? place)
+            && place is ILocalReferenceOperation or IParameterReferenceOperation or IFieldReferenceOperation or IPropertyReferenceOperation or IArrayElementReferenceOperation
+                ? place
+                : target;
+
     private static ISymbol? Symbol(IOperation target) => target switch
     {
         ILocalReferenceOperation local => local.Local,
@@ -347,6 +356,9 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
             case IFieldReferenceOperation field:
                 flow.Write(field.Field, value);
                 break;
+            case IPropertyReferenceOperation { Property.IsIndexer: false } property when CompilationModel.Backing(property.Property) is { } backing:
+                flow.Write(backing, value);
+                break;
             case IDeclarationExpressionOperation declaration:
                 Store(declaration.Expression, value);
                 break;
@@ -362,6 +374,13 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
     // One element says what all are, unless another says otherwise.
     private void Element(IOperation array, Inferred value)
     {
+        array = Place(array);
+        if (array is IFlowCaptureReferenceOperation capture)
+        {
+            state[capture.Id] = Inferred.Join(state[capture.Id] ?? Inferred.Unknown, value);
+            return;
+        }
+
         if (Symbol(array) is not { } symbol)
         {
             return;
@@ -460,10 +479,14 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
 
         if (creation.Constructor is { } called)
         {
-            Pass(called, arguments, sites, creation.Syntax);
+            _ = Pass(called, creation.Arguments, arguments, sites, creation.Syntax);
         }
 
-        return Inferred.Unknown;
+        // A collection of numbers starts empty: what is put in first says what it holds.
+        return creation.Type is INamedTypeSymbol { Name: "List" or "Dictionary" or "SortedDictionary" or "Queue" or "Stack" or "HashSet" } collection
+            && Types.IsNumeric(collection.TypeArguments.LastOrDefault()) && creation.Arguments.All(a => Types.IsInteger(a.Value.Type))
+                ? Inferred.Bare(0)
+                : Inferred.Unknown;
     }
 
     private Inferred Invoke(IInvocationOperation invocation)
@@ -492,7 +515,7 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
             return sequence;
         }
 
-        return Pass(method, arguments, sites, invocation.Syntax);
+        return Pass(method, invocation.Arguments, arguments, sites, invocation.Syntax);
     }
 
     /// <summary>Members of quantity types, and of this library's vectors.</summary>
@@ -612,21 +635,25 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
 
     private Inferred Added(IOperation list, Inferred value)
     {
-        if (Symbol(list) is { } symbol && Declared(symbol) is { } declared)
+        if (Symbol(Place(list)) is { } symbol && Declared(symbol) is { } declared)
         {
             flow.Meet(new Meeting(Role.Assign, value, declared, list.Parent?.Syntax ?? list.Syntax, symbol.Name));
         }
-        else if (Symbol(list) is ILocalSymbol local)
+        else
         {
-            Inferred before = state[local] ?? Inferred.Bare(0);
-            state[local] = before.IsUnknown ? value : Inferred.Join(before, value);
+            Element(list, value);
         }
 
         return Inferred.Unknown;
     }
 
     /// <summary>Passes arguments to a method or constructor: against what its parameters state, and into its body.</summary>
-    private Inferred Pass(IMethodSymbol method, Dictionary<IParameterSymbol, Inferred> arguments, Dictionary<IParameterSymbol, SyntaxNode> sites, SyntaxNode call)
+    private Inferred Pass(
+        IMethodSymbol method,
+        ImmutableArray<IArgumentOperation> operations,
+        Dictionary<IParameterSymbol, Inferred> arguments,
+        Dictionary<IParameterSymbol, SyntaxNode> sites,
+        SyntaxNode call)
     {
         bool carriesUnit = false;
         foreach (KeyValuePair<IParameterSymbol, Inferred> argument in arguments)
@@ -640,8 +667,16 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
 
         Inferred? stated = Declared(method);
         bool overridable = method.IsVirtual || method.IsAbstract || (method.IsOverride && !method.IsSealed);
-        Summary summary = overridable || !(carriesUnit || (stated is null && (method.ReturnType.IsTupleType || Types.BearsNumbers(method.ReturnType)))) ? Summary.Empty : Body(method);
+        Summary summary = overridable || !(carriesUnit || operations.Any(o => o.Parameter?.RefKind == RefKind.Out) || (stated is null && (method.ReturnType.IsTupleType || Types.BearsNumbers(method.ReturnType)))) ? Summary.Empty : Body(method);
         Inferred result = Demand(summary, arguments, sites, call);
+        foreach (IArgumentOperation argument in operations)
+        {
+            if (argument.Parameter is { RefKind: RefKind.Out } parameter && summary.Outs.TryGetValue(parameter.OriginalDefinition, out Inferred? left) && Declared(parameter) is null)
+            {
+                Store(argument.Value, left.With(arguments));
+            }
+        }
+
         return stated is { Evidence: Evidence.Typed } ? stated : result.HasUnit || !result.Elements.IsEmpty ? result : stated ?? Inferred.Unknown;
     }
 

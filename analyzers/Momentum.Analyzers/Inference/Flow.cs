@@ -84,8 +84,18 @@ internal sealed class Flow
         }
 
         LocalFunctions(exits);
-        return new Summary(_parameters, _result ?? Inferred.Unknown, _meetings.ToImmutableArray(), _demands.ToImmutableArray(), _writes.ToImmutableArray(), _observations.ToImmutableArray());
+        return new Summary(
+            _parameters,
+            _result ?? Inferred.Unknown,
+            _meetings.ToImmutableArray(),
+            _demands.ToImmutableArray(),
+            _writes.ToImmutableArray(),
+            _observations.ToImmutableArray(),
+            Outs(exits));
     }
+
+    /// <summary>What the compiler's temporaries that stand for a place were made from.</summary>
+    internal Dictionary<CaptureId, IOperation> Places { get; } = [];
 
     /// <summary>Notes that two values meet where one unit is needed.</summary>
     internal void Meet(Meeting meeting)
@@ -142,6 +152,16 @@ internal sealed class Flow
         {
             Meet(new Meeting(Role.Return, value, declared, operation.Syntax, (_owner as IMethodSymbol)?.AssociatedSymbol?.Name ?? _owner.Name));
         }
+    }
+
+    private ImmutableDictionary<IParameterSymbol, Inferred> Outs(FlowState?[] exits)
+    {
+        FlowState? exit = exits[exits.Length - 1];
+        return exit is null || !_parameters.Any(p => p.RefKind == RefKind.Out)
+            ? ImmutableDictionary<IParameterSymbol, Inferred>.Empty
+            : _parameters
+                .Where(p => p.RefKind == RefKind.Out && exit[p] is not null)
+                .ToImmutableDictionary<IParameterSymbol, IParameterSymbol, Inferred>(p => p, p => exit[p]!.FromVariable(false), SymbolEqualityComparer.Default);
     }
 
     // A local function may be called from anywhere, so it sees what its outer variables hold at any time.

@@ -219,16 +219,16 @@ internal sealed class Inferred
             return context.IsNone ? Unknown : new Inferred { Context = context, Origins = Join(left.Origins, right.Origins) };
         }
 
-        bool sameFactors = left.Factors.SequenceEqual(right.Factors) && left.Blurred == right.Blurred;
-        if (sameFactors && context.Equals(left.Context) && left.Evidence == right.Evidence && left.IsComputed == right.IsComputed
+        ImmutableArray<double>? factors = Either(left.Factors, right.Factors);
+        if (factors == left.Factors && left.Blurred == right.Blurred && context.Equals(left.Context) && left.Evidence == right.Evidence && left.IsComputed == right.IsComputed
             && left.Origins.SequenceEqual(right.Origins))
         {
             return left;
         }
 
         Inferred copy = left.Copy();
-        copy.Factors = sameFactors ? left.Factors : ImmutableArray<double>.Empty;
-        copy.Blurred = !sameFactors || left.Blurred;
+        copy.Factors = factors ?? ImmutableArray<double>.Empty;
+        copy.Blurred = factors is null || left.Blurred || right.Blurred;
         copy.Context = context;
         copy.Evidence = Weaker(left, right);
         copy.IsComputed = left.IsComputed || right.IsComputed;
@@ -373,6 +373,27 @@ internal sealed class Inferred
         }
 
         return copy;
+    }
+
+    // The factors of either path, where they differ by pure numbers only; null where a conversion may be on one path alone.
+    private static ImmutableArray<double>? Either(ImmutableArray<double> left, ImmutableArray<double> right)
+    {
+        if (left.SequenceEqual(right))
+        {
+            return left;
+        }
+
+        List<double> onlyRight = [.. right];
+        List<double> onlyLeft = [];
+        foreach (double factor in left)
+        {
+            if (!onlyRight.Remove(factor))
+            {
+                onlyLeft.Add(factor);
+            }
+        }
+
+        return left.Length + onlyRight.Count <= MostFactors && onlyLeft.Concat(onlyRight).All(Literals.IsPure) ? left.AddRange(onlyRight) : null;
     }
 
     private Inferred Copy() => new()

@@ -60,6 +60,8 @@ internal static class NameUnits
 
     private static readonly HashSet<string> _angleStems = new(StringComparer.Ordinal) { "arc", "angle", "latitude", "longitude", "lat", "lon", "declination", "ascension" };
 
+    private static readonly HashSet<string> _symbols = new(StringComparer.Ordinal) { "kN", "mN", "MN", "kPa", "MPa", "GPa", "kJ", "MJ", "mJ", "kW", "mW", "MW", "kHz", "MHz" };
+
     // Unit words that are other words more often than not when they stand alone at the end of a name.
     private static readonly HashSet<string> _otherWords = new(StringComparer.Ordinal)
     {
@@ -107,6 +109,13 @@ internal static class NameUnits
 
     private static Unit? Find(string name, bool isMethod)
     {
+        // A symbol that capitals would take apart: thrust_kN, pressure_MPa.
+        string last = name.Substring(name.LastIndexOf('_') + 1);
+        if (last.Length < name.Length && last.Length is 2 or 3 && _symbols.Contains(last))
+        {
+            return UnitText.Read(last);
+        }
+
         List<string> words = UnitWords.Split(name);
         for (int start = 0; start < words.Count; start++)
         {
@@ -184,6 +193,11 @@ internal static class NameUnits
 
         if (words.Count == 1 && _letters.TryGetValue(words[0], out string? letter))
         {
+            if (stem.Count > 0 && stem[stem.Count - 1].Length == 1)
+            {
+                return null;
+            }
+
             string? dimension = stem.Select(s => _stems.TryGetValue(s, out string? found) ? found : null).LastOrDefault(s => s is not null);
             return (dimension, letter) switch
             {
@@ -204,6 +218,12 @@ internal static class NameUnits
         if (words.Count == 1)
         {
             return _clear.TryGetValue(words[0], out string? text) ? UnitText.Read(text) : null;
+        }
+
+        // KPa and KW fall apart at their capitals.
+        if (words.Count == 2 && words[0] == "k" && _clear.TryGetValue("k" + words[1], out string? kilo))
+        {
+            return UnitText.Read(kilo);
         }
 
         return words.Count <= 3 && _compound.TryGetValue(string.Join("|", words), out string? compound) ? UnitText.Read(compound) : null;

@@ -10,13 +10,15 @@ namespace Momentum.Analyzers.Inference;
 /// <param name="demands">The meetings that a caller's arguments decide.</param>
 /// <param name="writes">What it puts into fields.</param>
 /// <param name="observations">Expressions that a rule may find fault with.</param>
+/// <param name="outs">What it leaves in its out parameters.</param>
 internal sealed class Summary(
     ImmutableArray<IParameterSymbol> parameters,
     Inferred result,
     ImmutableArray<Meeting> meetings,
     ImmutableArray<Meeting> demands,
     ImmutableArray<KeyValuePair<IFieldSymbol, Inferred>> writes,
-    ImmutableArray<Observation> observations)
+    ImmutableArray<Observation> observations,
+    ImmutableDictionary<IParameterSymbol, Inferred> outs)
 {
     internal static Summary Empty { get; } = new(
         ImmutableArray<IParameterSymbol>.Empty,
@@ -24,7 +26,8 @@ internal sealed class Summary(
         ImmutableArray<Meeting>.Empty,
         ImmutableArray<Meeting>.Empty,
         ImmutableArray<KeyValuePair<IFieldSymbol, Inferred>>.Empty,
-        ImmutableArray<Observation>.Empty);
+        ImmutableArray<Observation>.Empty,
+        ImmutableDictionary<IParameterSymbol, Inferred>.Empty);
 
     internal ImmutableArray<IParameterSymbol> Parameters { get; } = parameters;
 
@@ -37,4 +40,6 @@ internal sealed class Summary(
     internal ImmutableArray<KeyValuePair<IFieldSymbol, Inferred>> Writes { get; } = writes;
 
     internal ImmutableArray<Observation> Observations { get; } = observations;
+
+    internal ImmutableDictionary<IParameterSymbol, Inferred> Outs { get; } = outs;
 }
