@@ -93,6 +93,7 @@ internal sealed class CompilationModel(Compilation compilation, Options options,
             BaseMethodDeclarationSyntax declaration when declaration.Body is not null || declaration.ExpressionBody is not null => declaration,
             AccessorDeclarationSyntax accessor when accessor.Body is not null || accessor.ExpressionBody is not null => accessor,
             ArrowExpressionClauseSyntax arrow => arrow,
+            CompilationUnitSyntax topLevelStatements => topLevelStatements,
             _ => null,
         };
         return body is null ? Summary.Empty : Of(body, method, level);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Momentum.Frames;
 using Momentum.Quantities;
 using UnitsNet;
@@ -23,4 +24,10 @@ public sealed record PartContribution<TFrame>(
     Mass PredictedMass,
     Position<TFrame> CentreOfMass,
     PointInertia<TFrame> Inertia)
-    where TFrame : struct, IFrame;
+    where TFrame : struct, IFrame
+{
+    /// <summary>The name, shape, mass and growth, in the invariant culture.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{Name} ({Shape}{(IsSubtracted ? ", subtracted" : "")}): {PredictedMass}, of which {Growth} growth, centre of mass {CentreOfMass}");
+}

@@ -1,3 +1,4 @@
+using System.Numerics;
 using Momentum.Frames;
 using Momentum.Quantities;
 using UnitsNet;
@@ -10,4 +11,5 @@ namespace Momentum.Motion;
 /// <param name="Attitude">The rotation from the body's axes to inertial axes.</param>
 /// <remarks>Equality is exact. <c>default</c> is a body at rest whose axes are the inertial ones. Immutable, so safe to share between threads.</remarks>
 public readonly record struct RotationState<TBody>(Vector<RotationalSpeed, TBody> Rate, Rotation<TBody, Inertial> Attitude)
+    : IEqualityOperators<RotationState<TBody>, RotationState<TBody>, bool>
     where TBody : struct, IFrame;

@@ -5,17 +5,14 @@ namespace Momentum.Tests.Architecture;
 /// <summary>How the library is laid out: a floor uses only those below it.</summary>
 public sealed class FloorTests
 {
-    // The lowest first.
-    private static readonly string[] _floors = ["Quantities", "Frames", "Inertia", "Numerics", "Motion", "Tethers", "Spin", "Dispersion"];
-
-    // Beneath all floors, since every one throws it: a computation refused.
-    private static readonly string[] _ground = ["ComputationRefusedException"];
+    // The lowest first. The ground under all of them, the namespace Momentum itself, is for what every floor must know.
+    private static readonly string[] _floors = ["", "Quantities", "Frames", "Inertia", "Numerics", "Motion", "Tethers", "Spin", "Dispersion"];
 
     private static readonly string[] _allowedAssemblies = ["MathNet.Numerics", "UnitsNet"];
 
     [Fact]
     public void Every_type_stands_on_a_floor() =>
-        Assert.Empty(Library.Module.Types.Where(type => type.IsPublic && !_floors.Contains(Library.Floor(type)) && !_ground.Contains(type.Name)).Select(type => type.FullName));
+        Assert.Empty(Library.Module.Types.Where(type => type.IsPublic && Array.IndexOf(_floors, Library.Floor(type)) < 0).Select(type => type.FullName));
 
     [Fact]
     public void A_floor_uses_only_those_below_it()

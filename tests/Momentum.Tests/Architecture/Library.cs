@@ -12,7 +12,10 @@ internal static class Library
     /// <summary>Every method that has a body, nested and generated ones too.</summary>
     internal static IEnumerable<MethodDefinition> Methods => Module.GetTypes().SelectMany(type => type.Methods).Where(method => method.HasBody);
 
-    /// <summary>The folder, and so the floor, of a type: the second part of its namespace, or null at the root.</summary>
+    /// <summary>
+    /// The folder, and so the floor, of a type: the second part of its namespace; empty in the namespace Momentum itself;
+    /// null for what is not ours or was made by the compiler.
+    /// </summary>
     internal static string? Floor(TypeReference type)
     {
         while (type.DeclaringType is not null)
@@ -21,7 +24,7 @@ internal static class Library
         }
 
         string[] parts = type.Namespace.Split('.');
-        return parts is ["Momentum", var floor, ..] ? floor : null;
+        return parts is ["Momentum", ..] ? parts.ElementAtOrDefault(1) ?? "" : null;
     }
 
     /// <summary>Every type that a type's declaration or code names, of whatever assembly.</summary>
