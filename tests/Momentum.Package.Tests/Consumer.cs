@@ -82,6 +82,13 @@ internal sealed class Consumer
         return DotNet.Succeeds(_folder, Path.Combine(Output, Name + ".dll"));
     }
 
+    /// <summary>Lets the command-line formatter apply the fixes of one rule, as an editor would, and gives the source that results.</summary>
+    internal string Applies(string rule)
+    {
+        DotNet.Succeeds(_folder, "format", "analyzers", "--no-restore", "--diagnostics", rule);
+        return File.ReadAllText(Path.Combine(_folder, "Program.cs"));
+    }
+
     /// <summary>Publishes as the project says, and gives what the tools said and the folder with the result.</summary>
     internal (string Output, string Folder) Publishes()
     {

@@ -49,6 +49,23 @@ public sealed partial class PackedAnalyzerTests(Packages packages)
     public void It_is_silent_once_the_units_are_mended() =>
         new Consumer(packages, "Mended").With(TwoForms().Replace(Program, "${right}")).Builds();
 
+    [Fact]
+    public void Its_fixes_come_along_and_mend_the_code()
+    {
+        Consumer consumer = new Consumer(packages, "Fixed").With("""
+            using UnitsNet;
+
+            Angle tilt = Angle.FromDegrees(30);
+            double radians = tilt.Degrees * Math.PI / 180;
+            Console.WriteLine(radians);
+
+            """);
+        Assert.Contains("MOM010", consumer.FailsToBuild(), StringComparison.Ordinal);
+        string mended = consumer.Applies("MOM010");
+        Assert.Contains("double radians = tilt.Radians;", mended, StringComparison.Ordinal);
+        Assert.Equal("0.5235987755982988\n", consumer.BuildsAndRuns());
+    }
+
     [GeneratedRegex(@"«(?<right>[^|]*)\|(?<wrong>[^»]*)»")]
     private static partial Regex TwoForms();
 
