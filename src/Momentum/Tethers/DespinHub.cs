@@ -62,6 +62,10 @@ public sealed record DespinHub
         new(this, weights, weightMass, cordLength, cordLineDensity ?? LinearDensity.Zero, letGo);
 
     /// <summary>The design whose cord length leaves the wanted final spin.</summary>
+    /// <remarks>
+    /// Massless cords: closed form, L = (A - P r)/sqrt(m (A - P r²)) - R sin a, with r the final spin over the initial one, m the
+    /// mass of all weights, A = I + m R², P = I + m R² cos² a (own derivation). Cords with mass: the shortest length that does it.
+    /// </remarks>
     /// <param name="weightMass">Mass of each weight.</param>
     /// <param name="finalSpin">Spin after let-go; negative if reversed.</param>
     /// <param name="letGo">When the cords let go of the hub: at a cord angle.</param>

@@ -9,7 +9,7 @@ namespace Momentum.Tests.Dispersion;
 public class PlanarEnsembles
 {
     private static readonly DespinHub _hub = new(
-        MassMomentOfInertia.FromKilogramSquareMeters(18.4), Length.FromMillimeters(430), RotationalSpeed.FromRevolutionsPerMinute(72));
+        MassMomentOfInertia.FromKilogramSquareMeters(18.4), Length.FromMillimeters(430), RotationalSpeed.FromRadiansPerSecond(72 * Math.PI / 30));
 
     private static readonly DespinDesign _tangential = _hub.SizeCordLength(Mass.FromGrams(310), RotationalSpeed.Zero, LetGo.Tangent);
 

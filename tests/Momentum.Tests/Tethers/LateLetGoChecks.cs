@@ -11,7 +11,7 @@ namespace Momentum.Tests.Tethers;
 public class LateLetGoChecks
 {
     private static readonly DespinHub _hub = new(
-        MassMomentOfInertia.FromKilogramSquareMeters(18.4), Length.FromMillimeters(430), RotationalSpeed.FromRevolutionsPerMinute(72));
+        MassMomentOfInertia.FromKilogramSquareMeters(18.4), Length.FromMillimeters(430), RotationalSpeed.FromRadiansPerSecond(72 * Math.PI / 30));
 
     private static readonly Mass _hubMass = Mass.FromKilograms(182);
 

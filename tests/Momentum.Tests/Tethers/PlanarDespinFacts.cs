@@ -8,7 +8,7 @@ namespace Momentum.Tests.Tethers;
 public class PlanarDespinFacts
 {
     private static readonly DespinHub _hub = new(
-        MassMomentOfInertia.FromKilogramSquareMeters(18.4), Length.FromMillimeters(430), RotationalSpeed.FromRevolutionsPerMinute(72));
+        MassMomentOfInertia.FromKilogramSquareMeters(18.4), Length.FromMillimeters(430), RotationalSpeed.FromRadiansPerSecond(72 * Math.PI / 30));
 
     private static readonly Mass _weight = Mass.FromGrams(310);
 
@@ -159,7 +159,7 @@ public class PlanarDespinFacts
     [Fact]
     public void More_reversed_spin_than_any_cord_with_mass_leaves_is_refused_with_the_lowest() =>
         Assert.Matches("lowest that any length comes to is -[0-9.]+ %", Assert.Throws<ComputationRefusedException>(
-            () => _hub.SizeCordLength(_weight, Share(-1.5), LetGo.Radial, LinearDensity.FromGramsPerMeter(20))).Message);
+            () => _hub.SizeCordLength(_weight, Share(-3), LetGo.Radial, LinearDensity.FromGramsPerMeter(20))).Message);
 
     // Weights without limit: A/B -> R²/L², so a cord below one hub radius cannot stop the hub at the tangent.
     [Fact]
