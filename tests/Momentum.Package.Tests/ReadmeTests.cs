@@ -37,6 +37,8 @@ public sealed partial class ReadmeTests(Packages packages)
                 Assert.All(marked, line => Assert.Contains("error " + line.Groups["id"].Value, output, StringComparison.Ordinal));
             }
         }
+
+        Assert.True(number > 0, "README.md has no C# example.");
     }
 
     // The output is in the text block that directly follows, if there is one.
