@@ -22,7 +22,7 @@ public sealed partial class ReadmeTests(Packages packages)
             string printed = consumer.With(MustNotCompile().Replace(code, "")).BuildsAndRuns();
             if (example.Groups["printed"].Success)
             {
-                Assert.Equal(example.Groups["printed"].Value, printed);
+                Assert.True(example.Groups["printed"].Value == printed, $"Example {number} of README.md prints:\n{printed}");
             }
 
             string[] promised = [.. Prints().Matches(code).Select(comment => comment.Groups["text"].Value)];
