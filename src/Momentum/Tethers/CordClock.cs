@@ -13,6 +13,9 @@ internal sealed class CordClock
     private const double PanelTolerance = 1e-10;
     private const int Deepest = 60;
 
+    // Turn (rad) that no reader of a hub angle misses: where the spin itself is but rounding, halving would never end.
+    private const double NoTurn = 1e-15;
+
     private readonly PlanarCords _cords;
     private readonly bool _massless;
     private readonly Func<double, double> _slowness;
@@ -141,7 +144,7 @@ internal sealed class CordClock
 
         double time = GaussKronrodRule.Integrate(_slowness, from, to, out double timeError, out _, 1, 0, 15);
         double turn = GaussKronrodRule.Integrate(_turning, from, to, out double turnError, out double turnSize, 1, 0, 15);
-        if (depth > 0 && (timeError > PanelTolerance * time || turnError > PanelTolerance * turnSize))
+        if (depth > 0 && (timeError > PanelTolerance * time || turnError > Math.Max(PanelTolerance * turnSize, NoTurn)))
         {
             double middle = 0.5 * (from + to);
             AddPanels(from, middle, depth - 1);

@@ -34,6 +34,24 @@ public class PlanarDespinFacts
         Assert.Equal(reach - (0.43 * Math.Sin(angle * Math.PI / 180)), slowly.Meters, 1e-14);
     }
 
+    // On cords of hundreds of hub radii the hub is all but at rest while the cords hinge, so that they swing on at the initial
+    // spin: a quarter turn takes (π/2)/w0, to the order of the ratio of radius to cord, below 1/200 here. The hub's own turn
+    // is then a sum of rounding, which must come to an end.
+    [Theory]
+    [InlineData(0.8)]
+    [InlineData(0.5)]
+    [InlineData(0.2)]
+    public void Very_light_weights_hinge_for_a_quarter_turn_at_the_initial_spin(double grams)
+    {
+        var hub = new DespinHub(
+            MassMomentOfInertia.FromKilogramSquareMeters(12.8), Length.FromMillimeters(380), RotationalSpeed.FromRevolutionsPerMinute(60));
+
+        DespinMotion motion = hub.SizeCordLength(Mass.FromGrams(grams), RotationalSpeed.Zero, LetGo.Radial).Deploy();
+
+        double hinging = (motion.LetGoTime - motion.UnwindTime).Seconds * hub.Spin.RadiansPerSecond;
+        Assert.Equal(Math.PI / 2, hinging, 0.02);
+    }
+
     // F proportional to f/(c + f²)² is largest at f² = c/3, where (c - f²)/(c + f²) = 1/2; F = (3 sqrt(3)/4) I w0²/(R sqrt(c)).
     [Fact]
     public void Tension_while_unwinding_peaks_where_the_spin_has_fallen_to_half()
