@@ -33,6 +33,11 @@ public enum DeploymentEventKind
     /// <summary>A cord that was unwinding winds up again.</summary>
     UnwindingReversed,
 
+    /// <summary>
+    /// A cord on the drum swung out of the drum's plane by more than 75°, where it would run off: the computation ends here.
+    /// </summary>
+    CordRunsOffDrum,
+
     /// <summary>A weight came back to the hub: the computation ends here.</summary>
     WeightStrikesHub,
 

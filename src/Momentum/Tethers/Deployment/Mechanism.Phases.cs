@@ -8,8 +8,9 @@ internal sealed partial class Mechanism
     // Unwound angle that the start of winding is given, in radians: the limit laws used there are exact to its square.
     private const double PeelAngle = 1e-8;
 
-    // A tension this far below zero, against the weight's own centrifugal force, is rounding.
-    private const double TensionRounding = 1e-9;
+    // A wobbling hub may leave a cord a tension a little below zero at the very start. Down to this fraction of the
+    // weight's centrifugal force the cord would be slack for the first milliradian only, by nanometres: it is held straight.
+    private const double NegligibleSlack = 1e-3;
 
     private Vec[] _before = [];
 
@@ -42,10 +43,14 @@ internal sealed partial class Mechanism
             link.Offset = FirstLink + (Slots * index);
             link.Mass = c.NodeMass(node);
             link.Parent = -1;
-            link.Natural = segment;
-            link.Spring = c.Stiffness / segment;
-            link.Damper = c.Stiffness > 0 ? 2 * c.DampingRatio * Math.Sqrt(c.Stiffness / c.Length * c.Weight) * c.Segments : 0;
-            link.Pulls = c.Stiffness > 0;
+            link.Natural = c.Smooth ? Math.Min(segment, c.JamsAt) : segment;
+
+            // The whole cord's stretch is in the outermost piece: the others then carry no waves along the cord, which
+            // would need steps of microseconds and change nothing that is asked for.
+            bool stretches = node == 0 && c.Stiffness > 0;
+            link.Spring = stretches ? c.Stiffness / c.Length : 0;
+            link.Damper = stretches ? 2 * c.DampingRatio * Math.Sqrt(c.Stiffness / c.Length * c.Weight) : 0;
+            link.Pulls = stretches;
             link.Sense = c.Sense;
             link.BaseAngle = c.StartAngle + (c.Sense * angle);
             link.BaseLength = hanging;
@@ -187,7 +192,7 @@ internal sealed partial class Mechanism
                         $"The weight of cord {link.Cord + 1} is not thrown outward when it is set free: its acceleration away from the drum is {outward:G4} m/s². Spin the hub, or place the weight further from the spin axis."));
                 }
 
-                if (link.Chart == LinkChart.Wound && link.Tension < -TensionRounding * link.Mass * outward)
+                if (link.Chart == LinkChart.Wound && link.Tension < -NegligibleSlack * link.Mass * outward)
                 {
                     link.Chart = LinkChart.WoundFree;
                     link.Pulls = false;
@@ -252,16 +257,13 @@ internal sealed partial class Mechanism
         CordConstants cord = _cords[link.Cord];
         int next = index + 1;
         bool nextLeaves = next < _firstLink[link.Cord + 1] &&
-            link.EndAngle * cord.Radius >= (link.Natural - link.BaseLength) * (1 - 1e-12);
+            link.EndAngle * cord.Radius >= (cord.SegmentLength - link.BaseLength) * (1 - 1e-12);
         link.Anchor = (cord.Height * _hub.Axis) + (cord.Radius * link.Radial);
         link.AnchorRadial = link.Radial;
         link.AnchorTrailing = link.Trailing;
-        bool jammed = !nextLeaves && link.BaseLength + (cord.Radius * link.EndAngle) < link.Natural * (1 - 1e-12);
-        if (jammed)
+        if (!nextLeaves)
         {
-            double free = link.BaseLength + (cord.Radius * link.EndAngle);
-            link.Spring *= link.Natural / free;
-            link.Natural = free;
+            link.Natural = link.BaseLength + (cord.Radius * link.EndAngle);
         }
 
         (link.Position - link.Anchor).Write(state[link.Offset..]);
@@ -404,6 +406,10 @@ internal sealed partial class Mechanism
             Vec.Read(state[Place..]) + turn.ToInertial(position),
             Vec.Read(state[Speed..]) + turn.ToInertial(omega.Cross(position) + velocity));
     }
+
+    /// <summary>Angular momentum of the hub, with what rides on it, about its own centre of mass, inertial axes.</summary>
+    public Vec HubMomentum(ReadOnlySpan<double> state) =>
+        new Turn(state.Slice(Attitude, 4)).ToInertial(_inertia * Vec.Read(state[Rates..]));
 
     /// <summary>Momentum and energy of all that is not released; call after <see cref="Evaluate"/> of the same state.</summary>
     public Balance Weigh(ReadOnlySpan<double> state)

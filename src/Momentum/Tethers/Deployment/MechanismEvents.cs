@@ -18,11 +18,16 @@ internal readonly struct MechanismEvents(Mechanism mechanism, Surroundings surro
     public const int Deck = 5;
     public const int Spin = 6;
     public const int Room = 7;
-    public const int PerCord = 8;
+    public const int OffDrum = 8;
+    public const int PerCord = 9;
     public const int BearingStops = 0;
     public const int BearingStarts = 1;
 
     private const double Idle = 1;
+    private const double Lateness = 1e-13;
+
+    // Cosine of 75 degrees.
+    private const double SteepestOnDrum = 0.25881904510252074;
 
     public int Count => mechanism.Links.Length + (PerCord * mechanism.CordCount) + 2;
 
@@ -77,6 +82,7 @@ internal readonly struct MechanismEvents(Mechanism mechanism, Surroundings surro
                 ReadOnlySpan<double> c = state.Slice(link.Offset, Mechanism.Slots);
                 own[End] = c[0] - link.EndAngle;
                 own[Reverse] = c[3];
+                own[OffDrum] = link.Cos - SteepestOnDrum;
                 own[Strike] = link.Free - Surroundings.StrikeDistance(constants);
             }
             else
@@ -109,14 +115,19 @@ internal readonly struct MechanismEvents(Mechanism mechanism, Surroundings surro
         values[BearingStarts] = coulomb > 0 && held ? Math.Abs(mechanism.AxialLoad) - coulomb : Idle;
     }
 
-    /// <summary>Positive while a link is taut.</summary>
+    /// <summary>
+    /// Positive while a link is taut. A slack one comes taut a tenth of a trillionth of its length late, so that rounding
+    /// never has it taut at the moment it went slack.
+    /// </summary>
     private static double Tightness(in Link link) => link.Chart switch
     {
         LinkChart.Wound or LinkChart.Hinged => link.Tension,
-        LinkChart.WoundFree or LinkChart.HingedFree when link.Spring == 0 => link.Stretch,
-        LinkChart.WoundFree or LinkChart.HingedFree => Math.Min(
+        LinkChart.WoundFree or LinkChart.HingedFree when link.Pulls => Math.Min(
             link.Spring * link.Stretch,
             (link.Spring * link.Stretch) + (link.Damper * link.StretchRate)),
+        LinkChart.WoundFree or LinkChart.HingedFree => Math.Min(
+            link.Stretch - (Lateness * link.Natural),
+            link.Spring > 0 ? link.Stretch + (link.Damper / link.Spring * link.StretchRate) : double.PositiveInfinity),
         _ => Idle,
     };
 }

@@ -10,6 +10,7 @@ namespace Momentum.Tethers.Deployment;
 internal sealed class Propagation
 {
     private const int MaximumIncidents = 4096;
+    private const int MaximumSteps = 200_000;
 
     private readonly Mechanism _mechanism;
     private readonly Surroundings _surroundings;
@@ -36,7 +37,7 @@ internal sealed class Propagation
         _surroundings = surroundings;
         MechanismEvents events = new(mechanism, surroundings);
         _integrator = new OdeIntegrator<MechanismOde, MechanismEvents>(
-            new MechanismOde(mechanism), events, tolerances, new StepLimits { EventSamples = 2 });
+            new MechanismOde(mechanism), events, tolerances, new StepLimits { EventSamples = 2, MaximumSteps = MaximumSteps });
         _state = new double[mechanism.Dimension];
         _scratch = new double[mechanism.Dimension];
         _values = new double[events.Count];
@@ -74,9 +75,14 @@ internal sealed class Propagation
     /// <param name="endTime">s.</param>
     /// <param name="stopWhenReleased">Whether to end with the last release.</param>
     /// <param name="recording">Where to keep the steps; null to keep none.</param>
-    public void Run(ReadOnlySpan<double> attitude, Vec rates, double endTime, bool stopWhenReleased, Recording? recording)
+    /// <param name="survey">Who looks at every step and between; null for nobody.</param>
+    public void Run(
+        ReadOnlySpan<double> attitude, Vec rates, double endTime, bool stopWhenReleased, Recording? recording, Survey? survey = null)
     {
         Begin(attitude, rates);
+        recording?.BeginSegment(_mechanism);
+        recording?.Add(0, _state);
+        survey?.Look(0, 0, _state, _mechanism);
         while (!_stopped)
         {
             // Everything that the clock starts at this moment, then the nodes that leave the drum because of it.
@@ -103,6 +109,10 @@ internal sealed class Propagation
                 result = _integrator.Step(next);
                 NoteSightings();
                 recording?.Add(_integrator.Time, _integrator.State);
+                if (survey is not null)
+                {
+                    LookBetween(survey);
+                }
             }
             while (result == StepResult.StepTaken);
 
@@ -140,6 +150,20 @@ internal sealed class Propagation
         }
     }
 
+    private void LookBetween(Survey survey)
+    {
+        const int Looks = 4;
+        double from = _integrator.PreviousTime;
+        double spacing = (_integrator.Time - from) / Looks;
+        for (int look = 1; look <= Looks; look++)
+        {
+            double time = look == Looks ? _integrator.Time : from + (look * spacing);
+            _integrator.Interpolate(time, _scratch);
+            _mechanism.Evaluate(_scratch);
+            survey.Look(time, spacing, _scratch, _mechanism);
+        }
+    }
+
     public Balance Balance()
     {
         _mechanism.Evaluate(_state);
@@ -160,7 +184,8 @@ internal sealed class Propagation
         Evaluations = 0;
         _mechanism.WindAll();
         attitude.CopyTo(_state.AsSpan(Mechanism.Attitude));
-        rates.Write(_state.AsSpan(Mechanism.Rates));
+        Vec axis = _mechanism.Hub.Axis;
+        (_mechanism.Hub.OnBearing ? rates.Dot(axis) * axis : rates).Write(_state.AsSpan(Mechanism.Rates));
         _mechanism.SetBearing(Math.Sign(rates.Dot(_mechanism.Hub.Axis)));
         _mechanism.StartAtRest(_state);
         for (int i = 0; i < _releaseAt.Length; i++)
@@ -329,6 +354,10 @@ internal sealed class Propagation
                 Note(DeploymentEventKind.WeightStrikesHub, cord, 0);
                 _stopped = true;
                 break;
+            case MechanismEvents.OffDrum:
+                Note(DeploymentEventKind.CordRunsOffDrum, cord, 0);
+                _stopped = true;
+                break;
             case MechanismEvents.Room:
                 Note(DeploymentEventKind.WeightStrikesRoom, cord, 0);
                 _stopped = true;
@@ -470,7 +499,7 @@ internal sealed class Propagation
             ref readonly Link link = ref _mechanism.Links[inner];
             if (link.IsOnDrum)
             {
-                if (_values[start + MechanismEvents.End] > -Together * link.EndAngle)
+                if (link.Unwinding > 0 && _values[start + MechanismEvents.End] > -Together * link.EndAngle)
                 {
                     EndWinding(cord, inner);
                 }

@@ -1,0 +1,130 @@
+using Momentum.Quantities;
+using UnitsNet;
+
+namespace Momentum.Tethers.Deployment;
+
+/// <summary>One cord with its weight and its drum. Immutable; equality is by value. Checked when it is deployed.</summary>
+public sealed record Cord
+{
+    /// <summary>Mass of the weight at the cord's end, positive.</summary>
+    public required Mass Weight { get; init; }
+
+    /// <summary>Unstretched length from the weight to the end on the hub, positive.</summary>
+    public required Length Length { get; init; }
+
+    /// <summary>Radius of the drum to the cord's centreline, positive.</summary>
+    public required Length DrumRadius { get; init; }
+
+    /// <summary>Height of the drum's plane along the spin axis, from the body origin.</summary>
+    public Length DrumHeight { get; init; }
+
+    /// <summary>
+    /// Where the cord leaves the drum while the weight is held, counter-clockwise about the spin axis from the body axis
+    /// that follows it in cyclic order (x for spin about z).
+    /// </summary>
+    public Angle StartAngle { get; init; }
+
+    /// <summary>Which way round the cord is wound.</summary>
+    public Winding Winding { get; init; }
+
+    /// <summary>How the wound part lies on the drum.</summary>
+    public DrumSurface Surface { get; init; }
+
+    /// <summary>Length between the drum and the held weight's centre of mass, tangent to the drum; zero or positive.</summary>
+    public Length Hanging { get; init; }
+
+    /// <summary>Mass of the cord a length; zero or positive.</summary>
+    public LinearDensity LineDensity { get; init; }
+
+    /// <summary>
+    /// Straight pieces that a cord with mass is cut into, 1 to 64; the mass sits in the joints, half a piece's at either end.
+    /// Not used for a cord without mass.
+    /// </summary>
+    public int Segments { get; init; } = 4;
+
+    /// <summary>Young's modulus times cross-section, E·A; null for a cord that does not stretch.</summary>
+    public Force? Stiffness { get; init; }
+
+    /// <summary>Damping of the stretch, as a fraction of the critical damping of the weight on the whole cord.</summary>
+    public double DampingRatio { get; init; }
+
+    /// <summary>
+    /// Resistance to being peeled off the drum: a moment about the tangent point of this fraction of tension times drum
+    /// radius; zero or positive, below 1.
+    /// </summary>
+    public double DrumFriction { get; init; }
+
+    /// <summary>Tension at which the cord breaks; null if it is not to be watched. The computation does not break it.</summary>
+    public Force? BreakingLoad { get; init; }
+
+    /// <summary>When the weight is set free; null if its holder never lets it go.</summary>
+    public Duration? Freed { get; init; } = Duration.Zero;
+
+    /// <summary>Free length at which the drum jams; null if it does not. A jammed cord hinges there and lets go by the clock only.</summary>
+    public Length? JamsAt { get; init; }
+
+    /// <summary>What makes the cord let go of the hub.</summary>
+    public CordRelease Release { get; init; } = CordRelease.Never;
+
+    internal CordConstants Check(string name, double spin)
+    {
+        Allowed.Positive(Weight.ToSi(), Weight, $"{name}.{nameof(Weight)}", "Give the mass of one weight.");
+        double length = Allowed.Positive(Length.Meters, Length, $"{name}.{nameof(Length)}", "Give the length of one cord.");
+        double radius = Allowed.Positive(DrumRadius.Meters, DrumRadius, $"{name}.{nameof(DrumRadius)}", "Give the radius to the cord's centreline.");
+        double hanging = Allowed.ZeroOrPositive(Hanging.Meters, Hanging, $"{name}.{nameof(Hanging)}", "Leave it out if the weight sits on the drum.");
+        double density = Allowed.ZeroOrPositive(
+            LineDensity.ToSi(), LineDensity, $"{name}.{nameof(LineDensity)}", "Leave it out for a cord without mass.");
+        Setup.Require(double.IsFinite(DrumHeight.Meters), $"{name}.{nameof(DrumHeight)}", DrumHeight, "a finite height");
+        Setup.Require(double.IsFinite(StartAngle.Radians), $"{name}.{nameof(StartAngle)}", StartAngle, "a finite angle");
+        Setup.Require(Segments is >= 1 and <= 64, $"{name}.{nameof(Segments)}", Segments, "1 to 64");
+        Setup.Require(DampingRatio is >= 0 and <= 10, $"{name}.{nameof(DampingRatio)}", DampingRatio, "0 to 10, a fraction of critical damping");
+        Setup.Require(DrumFriction is >= 0 and < 1, $"{name}.{nameof(DrumFriction)}", DrumFriction, "0 or more and below 1, a fraction of the tension");
+        double stiffness = Stiffness is { } given
+            ? Allowed.Positive(given.Newtons, given, $"{name}.{nameof(Stiffness)}", "Leave it out for a cord that does not stretch.")
+            : 0;
+        int segments = density > 0 ? Segments : 1;
+        Setup.Require(hanging < length / segments, $"{name}.{nameof(Hanging)}", Hanging, "shorter than the cord, and than one segment of a cord with mass");
+        double jams = double.PositiveInfinity;
+        if (JamsAt is { } jam)
+        {
+            jams = jam.Meters;
+            Setup.Require(jams > hanging && jams < length, $"{name}.{nameof(JamsAt)}", jam, "more than what hangs at the start and less than the cord");
+        }
+
+        double freed = double.PositiveInfinity;
+        if (Freed is { } time)
+        {
+            freed = time.Seconds;
+            Setup.Require(freed >= 0 && double.IsFinite(freed), $"{name}.{nameof(Freed)}", time, "zero or later, or null for never");
+        }
+
+        Setup.Require(Surface == DrumSurface.Grooved || segments == 1, $"{name}.{nameof(Surface)}", Surface, "grooved for a cord with mass in more than one segment");
+        Setup.Require(
+            Release.Kind != LetGoKind.SpinRate || Release.Value < Math.Abs(spin),
+            $"{name}.{nameof(Release)}",
+            Release,
+            "a spin rate below the initial one");
+        return new CordConstants
+        {
+            Weight = Weight.ToSi(),
+            Length = length,
+            FreeAtStart = hanging,
+            LineDensity = density,
+            Segments = segments,
+            Stiffness = stiffness,
+            DampingRatio = DampingRatio,
+            Friction = DrumFriction,
+            FrictionSpeed = 1e-3 * radius * Math.Abs(spin),
+            Radius = radius,
+            Height = DrumHeight.Meters,
+            StartAngle = StartAngle.Radians,
+            Sense = (spin < 0) == (Winding == Winding.OpposesSpin) ? -1 : 1,
+            Smooth = Surface == DrumSurface.Smooth,
+            FreedAt = freed,
+            JamsAt = jams,
+            LetGo = JamsAt is null || Release.Kind is LetGoKind.Time ? Release.Kind : LetGoKind.Never,
+            LetGoValue = Release.Value,
+            LetGoLatency = Release.Latency,
+        };
+    }
+}

@@ -1,0 +1,196 @@
+using Momentum.Frames;
+using Momentum.Inertia;
+using Momentum.Numerics;
+using Momentum.Quantities;
+using UnitsNet;
+
+namespace Momentum.Tethers.Deployment;
+
+/// <summary>
+/// A spinning hub with cords wound on it, in three dimensions: what is needed to compute the whole deployment. Immutable;
+/// equality is by value (cords by reference to their list).
+/// </summary>
+/// <remarks>
+/// <para>The hub is a rigid body with its full inertia tensor, free to turn and to move unless it is on a rig. Cords are
+/// straight where they are free and have no bending stiffness; a cord with mass is straight between its joints. The spin
+/// axis through the body origin is every drum's axis. The computation starts with all weights held, and the whole with its
+/// centre of mass at rest at the inertial origin (on a rig: with the body origin there).</para>
+/// <para>Weights fly at tens of metres a second and cords carry hundreds of newtons. The figures support a design review;
+/// they replace neither a range's safety rules nor the work of licensed people on ordnance and rigs.</para>
+/// </remarks>
+public sealed record CordDeployment
+{
+    private const int MostCords = 16;
+
+    // An edge nearer to a drum's plane than this, in metres, has no side that the cord could come from.
+    private const double SamePlane = 1e-6;
+
+    /// <summary>The hub without weights and cords; inertia about its own centre of mass, positions from the body origin.</summary>
+    public required MassProperties<Body> Hub { get; init; }
+
+    /// <summary>One to 16 cords.</summary>
+    public required IReadOnlyList<Cord> Cords { get; init; }
+
+    /// <summary>Rates of the hub at the start, wobble and all; the part along the spin axis must not vanish.</summary>
+    public required Vector<RotationalSpeed, Body> Rates { get; init; }
+
+    /// <summary>The drums' axis, through the body origin.</summary>
+    public Direction<Body> SpinAxis { get; init; } = Direction<Body>.ZAxis;
+
+    /// <summary>Attitude at the start.</summary>
+    public Rotation<Body, Inertial> Attitude { get; init; }
+
+    /// <summary>A deck's edge to watch; null if there is none.</summary>
+    public DeckEdge? Deck { get; init; }
+
+    /// <summary>The rig; null for a hub that floats free.</summary>
+    public BenchRig? Rig { get; init; }
+
+    /// <summary>When the computation ends; it ends earlier only if a weight strikes the hub or the room.</summary>
+    public required Duration Until { get; init; }
+
+    /// <summary>Largest nutation angle that is acceptable after the last release; null for no requirement.</summary>
+    public Angle? LargestNutation { get; init; }
+
+    /// <summary>Relative tolerance of a step, 1e-13 to 1e-6; the ledger must close to ten times this, or 1e-11.</summary>
+    public double Tolerance { get; init; } = 1e-12;
+
+    /// <summary>Computes the deployment.</summary>
+    /// <exception cref="ArgumentException">A value is not allowed; the message names it and says what is.</exception>
+    /// <exception cref="ComputationRefusedException">
+    /// The result cannot be trusted or does not exist: a weight is not thrown outward, cords chatter, the integration failed,
+    /// or the ledger does not close.
+    /// </exception>
+    public DeploymentResult Deploy() => new(this);
+
+    internal HubConstants CheckedHub()
+    {
+        Setup.Require(Hub.SiMass > 0, nameof(Hub), Hub, "made with MassProperties<Body>.Of(...)");
+        Setup.Require(!SpinAxis.IsDefault, nameof(SpinAxis), SpinAxis, "made with Direction<Body>.Of(x, y, z)");
+        Vec axis = new(SpinAxis.X, SpinAxis.Y, SpinAxis.Z);
+        double spin = Vec.Of(Rates).Dot(axis);
+        Setup.Require(
+            Math.Abs(spin) >= 1e-9,
+            nameof(Rates),
+            Rates,
+            $"a rate with a part along {nameof(SpinAxis)}, or nothing unwinds; check the order of its components");
+
+        // Starting angles count from the body axis that follows the spin axis in cyclic order.
+        double x = Math.Abs(axis.X);
+        double y = Math.Abs(axis.Y);
+        double z = Math.Abs(axis.Z);
+        Vec next = z >= x && z >= y ? new(1, 0, 0) : x >= y ? new(0, 1, 0) : new(0, 0, 1);
+        Vec first = next - (next.Dot(axis) * axis);
+        first = (1 / first.Length) * first;
+        Tensor inertia = new(
+            Hub.Inertia.Si.Xx, Hub.Inertia.Si.Yy, Hub.Inertia.Si.Zz, Hub.Inertia.Si.Xy, Hub.Inertia.Si.Xz, Hub.Inertia.Si.Yz);
+        HubConstants hub = new()
+        {
+            Mass = Hub.SiMass,
+            Centre = Vec.Of(Hub.CentreOfMass.FromOrigin),
+            Inertia = inertia,
+            Axis = axis,
+            First = first,
+            Second = axis.Cross(first),
+        };
+        if (Rig is not { } rig)
+        {
+            return hub;
+        }
+
+        double viscous = Allowed.ZeroOrPositive(
+            rig.ViscousFriction.NewtonMeters, rig.ViscousFriction, $"{nameof(Rig)}.{nameof(rig.ViscousFriction)}", "Give its size at the initial spin.");
+        return hub with
+        {
+            OnBearing = true,
+            ViscousFriction = viscous / Math.Abs(spin),
+            CoulombFriction = Allowed.ZeroOrPositive(
+                rig.CoulombFriction.NewtonMeters, rig.CoulombFriction, $"{nameof(Rig)}.{nameof(rig.CoulombFriction)}", "Give its size."),
+            Gravity = new Vec(0, 0, -Allowed.ZeroOrPositive(
+                rig.Gravity.MetersPerSecondSquared, rig.Gravity, $"{nameof(Rig)}.{nameof(rig.Gravity)}", "It pulls along −z.")),
+        };
+    }
+
+    internal CordConstants[] CheckedCords(double spin)
+    {
+        Setup.Require(Cords is { Count: >= 1 and <= MostCords }, nameof(Cords), Cords, "a list of 1 to 16 cords");
+        CordConstants[] cords = new CordConstants[Cords.Count];
+        for (int i = 0; i < cords.Length; i++)
+        {
+            string name = $"{nameof(Cords)}[{i}]";
+            Setup.Require(Cords[i] is not null, name, null, "a cord");
+            cords[i] = Cords[i].Check(name, spin);
+        }
+
+        return cords;
+    }
+
+    internal Surroundings CheckedSurroundings(double spin)
+    {
+        Surroundings around = new() { SpinSign = Math.Sign(spin) };
+        if (Deck is { } deck)
+        {
+            double radius = Allowed.Positive(deck.Radius.Meters, deck.Radius, $"{nameof(Deck)}.{nameof(deck.Radius)}", "Leave the deck out if there is none.");
+            for (int i = 0; i < Cords.Count; i++)
+            {
+                Setup.Require(
+                    radius >= Cords[i].DrumRadius.Meters && Math.Abs(deck.Height.Meters - Cords[i].DrumHeight.Meters) > SamePlane,
+                    nameof(Deck),
+                    deck,
+                    $"an edge no nearer to the axis than the drum of {nameof(Cords)}[{i}], above or below its plane");
+            }
+
+            around = around with { DeckRadius = radius, DeckHeight = Finite.Require(deck.Height.Meters, nameof(Deck)) };
+        }
+
+        if (Rig?.FloorBelow is { } floor)
+        {
+            around = around with { Floor = -Allowed.Positive(floor.Meters, floor, $"{nameof(Rig)}.{nameof(Rig.FloorBelow)}", "It is a distance downward.") };
+        }
+
+        if (Rig?.Walls is { } walls)
+        {
+            around = around with { Walls = Allowed.Positive(walls.Meters, walls, $"{nameof(Rig)}.{nameof(Rig.Walls)}", "It is a distance.") };
+        }
+
+        return around;
+    }
+
+    internal double CheckedEnd()
+    {
+        Setup.Require(Until.Seconds > 0 && double.IsFinite(Until.Seconds), nameof(Until), Until, "a time after the start, and finite");
+        return Until.Seconds;
+    }
+
+    /// <summary>Absolute tolerances a tenth of the relative one, in the natural size of each number.</summary>
+    internal OdeTolerances Tolerances(Mechanism mechanism, double spin)
+    {
+        Setup.Require(Tolerance is >= 1e-13 and <= 1e-6, nameof(Tolerance), Tolerance, "1e-13 to 1e-6");
+        double rate = Math.Abs(spin);
+        double length = 0;
+        double weight = 0;
+        for (int i = 0; i < mechanism.CordCount; i++)
+        {
+            length = Math.Max(length, mechanism.CordOf(i).Radius);
+            weight += mechanism.CordOf(i).Weight;
+        }
+
+        double part = 0.1 * Tolerance;
+        double[] absolute = new double[mechanism.Dimension];
+        Span<double> a = absolute;
+        a[..3].Fill(part * length);
+        a.Slice(Mechanism.Attitude, 4).Fill(part);
+
+        // The heavy hub's velocity is measured by the momentum of the light weights.
+        a.Slice(Mechanism.Speed, 3).Fill(0.1 * part * length * rate * Math.Min(1, weight / Hub.SiMass));
+        a.Slice(Mechanism.Rates, 3).Fill(part * rate);
+        foreach (ref readonly Link link in mechanism.Links)
+        {
+            a.Slice(link.Offset, 3).Fill(part * Math.Min(length, 1));
+            a.Slice(link.Offset + 3, 3).Fill(part * length * rate);
+        }
+
+        a[^4..].Fill(part * weight * length * length * rate * rate);
+        return OdeTolerances.PerComponent(Tolerance, absolute);
+    }
+}

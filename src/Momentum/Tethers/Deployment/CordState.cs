@@ -1,0 +1,34 @@
+using Momentum.Frames;
+using UnitsNet;
+
+namespace Momentum.Tethers.Deployment;
+
+/// <summary>One cord and its weight at one moment. Equality is by all members.</summary>
+public sealed record CordState
+{
+    /// <summary>The phase.</summary>
+    public required CordPhase Phase { get; init; }
+
+    /// <summary>Whether the cord hangs slack.</summary>
+    public required bool IsSlack { get; init; }
+
+    /// <summary>Tension where the cord meets the hub; zero while held, slack or released.</summary>
+    public required Force Tension { get; init; }
+
+    /// <summary>Length between the hub and the weight along the cord's free pieces, stretched.</summary>
+    public required Length FreeLength { get; init; }
+
+    /// <summary>
+    /// Angle of the free cord at the hub, seen along the axis, from the tangent (0°) through radial (90°); 0° on the drum.
+    /// </summary>
+    public required Angle CordAngle { get; init; }
+
+    /// <summary>Angle of the free cord at the hub out of the drum's plane, positive towards the spin axis's positive end.</summary>
+    public required Angle OutOfPlane { get; init; }
+
+    /// <summary>Where the free cord begins: tangent point, or hinge. Where it was at release, once released.</summary>
+    public required Position<Inertial> Root { get; init; }
+
+    /// <summary>The weight.</summary>
+    public required Position<Inertial> Weight { get; init; }
+}

@@ -1,0 +1,28 @@
+using UnitsNet;
+
+namespace Momentum.Tethers.Deployment;
+
+/// <summary>
+/// Where the energy of what is still together is; <c>default</c> is none anywhere. What released weights and cords carry is
+/// in the ledger.
+/// </summary>
+/// <param name="HubRotation">Of the hub about its centre of mass, without weights and cords.</param>
+/// <param name="HubTranslation">Of the motion of the hub's centre of mass.</param>
+/// <param name="Weights">Kinetic, of the weights that have not been released.</param>
+/// <param name="Cords">Kinetic, of the mass of the cords that have not been released.</param>
+/// <param name="Elastic">In the stretch of the cords.</param>
+/// <param name="Gravity">Potential, from the inertial origin; zero but on a rig.</param>
+public readonly record struct DeploymentEnergy(
+    Energy HubRotation, Energy HubTranslation, Energy Weights, Energy Cords, Energy Elastic, Energy Gravity)
+{
+    /// <summary>All of it.</summary>
+    public Energy Total => HubRotation + HubTranslation + Weights + Cords + Elastic + Gravity;
+
+    internal static DeploymentEnergy Of(in Balance balance) => new(
+        Energy.FromJoules(balance.HubRotation),
+        Energy.FromJoules(balance.HubTranslation),
+        Energy.FromJoules(balance.Weights),
+        Energy.FromJoules(balance.Cords),
+        Energy.FromJoules(balance.Elastic),
+        Energy.FromJoules(balance.Gravity));
+}

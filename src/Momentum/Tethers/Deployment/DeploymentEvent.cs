@@ -1,0 +1,10 @@
+using UnitsNet;
+
+namespace Momentum.Tethers.Deployment;
+
+/// <summary>Something that happened during a deployment. Equality is by all members.</summary>
+/// <param name="Kind">What happened.</param>
+/// <param name="Time">When, from the start of the deployment.</param>
+/// <param name="Cord">Index of the cord, from 0; null if it concerns the hub.</param>
+/// <param name="EnergyLost">What an impulse took from the energy; zero where there was none.</param>
+public readonly record struct DeploymentEvent(DeploymentEventKind Kind, Duration Time, int? Cord, Energy EnergyLost);

@@ -1,0 +1,87 @@
+using Momentum.Frames;
+using Momentum.Quantities;
+using UnitsNet;
+
+namespace Momentum.Tethers.Deployment;
+
+/// <summary>Watches a propagation go by, and keeps the largest of what the result reports.</summary>
+internal sealed class Survey(int cords)
+{
+    private const int Before = 0;
+    private const int During = 1;
+    private const int After = 2;
+
+    private readonly Peak[] _peaks = new Peak[cords];
+    private readonly Stretch[] _stretches = new Stretch[3];
+    private Vec _first;
+
+    /// <summary>The largest tension seen of each cord, and the times between which the true peak lies.</summary>
+
+    public IEnumerable<Peak> Peaks => _peaks;
+
+    /// <param name="time">s.</param>
+    /// <param name="spacing">Time between looks, s.</param>
+    /// <param name="state">The state at that time.</param>
+    /// <param name="mechanism">Evaluated at that state.</param>
+    public void Look(double time, double spacing, ReadOnlySpan<double> state, Mechanism mechanism)
+    {
+        Vec momentum = mechanism.HubMomentum(state);
+        if (time == 0)
+        {
+            _first = momentum;
+        }
+
+        int held = 0;
+        int released = 0;
+        for (int cord = 0; cord < cords; cord++)
+        {
+            LinkChart chart = mechanism.Links[mechanism.OuterLink(cord)].Chart;
+            held += chart == LinkChart.Held ? 1 : 0;
+            released += chart == LinkChart.Released ? 1 : 0;
+            int inner = mechanism.InnerLink(cord);
+            double tension = inner < 0 ? 0 : mechanism.Links[inner].Tension;
+            if (tension > _peaks[cord].Tension)
+            {
+                _peaks[cord] = new Peak(tension, time, Math.Max(time - spacing, 0), time + spacing);
+            }
+        }
+
+        ref Stretch stretch = ref _stretches[held == cords ? Before : released == cords ? After : During];
+        Vec omega = Vec.Read(state[Mechanism.Rates..]);
+        stretch.Nutation = Math.Max(stretch.Nutation, Nutation(mechanism, state));
+        stretch.Transverse = Math.Max(stretch.Transverse, omega.Cross(mechanism.Hub.Axis).Length);
+        stretch.Momentum = momentum;
+        stretch.Seen = true;
+    }
+
+    public (Wobble Before, Wobble During, Wobble After) Wobbles()
+    {
+        Wobble before = Of(_stretches[Before]);
+        Wobble during = _stretches[During].Seen ? Of(_stretches[During]) : before;
+        return (before, during, _stretches[After].Seen ? Of(_stretches[After]) : during);
+    }
+
+    /// <summary>Angle in radians between the hub's angular momentum about its centre of mass and the nearer end of the axis.</summary>
+    public static double Nutation(Mechanism mechanism, ReadOnlySpan<double> state)
+    {
+        Vec momentum = mechanism.HubMomentum(state);
+        Vec axis = new Turn(state.Slice(Mechanism.Attitude, 4)).ToInertial(mechanism.Hub.Axis);
+        return Math.Atan2(momentum.Cross(axis).Length, Math.Abs(momentum.Dot(axis)));
+    }
+
+    private Wobble Of(in Stretch stretch) => new(
+        Angle.FromRadians(stretch.Nutation),
+        RotationalSpeed.FromRadiansPerSecond(stretch.Transverse),
+        stretch.Momentum.As<AngularMomentum, Inertial>(),
+        Angle.FromRadians(DeploymentResult.Between(stretch.Momentum, _first)));
+
+    internal readonly record struct Peak(double Tension, double Time, double From, double Until);
+
+    private struct Stretch
+    {
+        public double Nutation;
+        public double Transverse;
+        public Vec Momentum;
+        public bool Seen;
+    }
+}

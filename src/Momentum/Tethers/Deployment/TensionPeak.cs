@@ -1,0 +1,9 @@
+using UnitsNet;
+
+namespace Momentum.Tethers.Deployment;
+
+/// <summary>The largest tension of one cord. Equality is by all members.</summary>
+/// <param name="Cord">Index of the cord, from 0.</param>
+/// <param name="Tension">The tension where the cord meets the hub.</param>
+/// <param name="Time">When.</param>
+public readonly record struct TensionPeak(int Cord, Force Tension, Duration Time);

@@ -1,0 +1,174 @@
+using FsCheck.Xunit;
+using Momentum.Frames;
+using Momentum.Inertia;
+using Momentum.Quantities;
+using Momentum.Tethers;
+using Momentum.Tethers.Deployment;
+using UnitsNet;
+using Xunit.Abstractions;
+
+namespace Momentum.Tests.Deployment;
+
+/// <summary>Laws that hold for every deployment, and limits in which the answer is known.</summary>
+[Properties(Arbitrary = [typeof(AnyDeployment)])]
+public class LawsOfDeployment(ITestOutputHelper output)
+{
+    // What the ledger promises at the default tolerance.
+    private const double Closed = 1e-11;
+
+    [Property(MaxTest = 150)]
+    public void Momentum_and_energy_are_accounted_for(AnyDeployment any)
+    {
+        DeploymentResult result = any.Deployment.Deploy();
+        DeploymentLedger ledger = result.Ledger;
+
+        Assert.InRange(ledger.LinearMomentumClosure, 0, Closed);
+        Assert.InRange(ledger.AngularMomentumClosure, 0, Closed);
+        Assert.InRange(ledger.EnergyClosure, 0, Closed);
+        double rounding = 1e-12 * ledger.EnergyAtStart.Total.Joules;
+        Assert.True(ledger.DrumFrictionWork.Joules <= rounding, "Friction gives no energy.");
+        Assert.True(ledger.CordDampingWork.Joules <= rounding, "Damping gives no energy.");
+        Assert.True(ledger.ImpulseLoss.Joules >= -rounding, "An impulse that stops something gives no energy.");
+    }
+
+    [Property(MaxTest = 25)]
+    public void Turning_the_whole_experiment_in_space_changes_nothing_but_the_frame(AnyDeployment any)
+    {
+        Rotation<Body, Inertial> turn = Rotation<Body, Inertial>.About(Direction<Body>.Of(1, -2, 0.5), Angle.FromDegrees(123));
+        DeploymentResult one = any.Deployment.Deploy();
+        DeploymentResult other = (any.Deployment with { Attitude = turn }).Deploy();
+
+        // The same numbers but for rounding, carried along an unstable swing for a second at most.
+        Assert.True(one.FinalState.Rates.EqualsWithin(other.FinalState.Rates, RotationalSpeed.FromRadiansPerSecond(1e-8)));
+    }
+
+    [Property(MaxTest = 25)]
+    public void Any_state_can_be_asked_for_and_the_recorded_trajectory_is_continuous_in_place(AnyDeployment any)
+    {
+        DeploymentResult result = any.Deployment.Deploy();
+        IReadOnlyList<DeploymentState> history = result.History(40);
+
+        // No weight moves further than its speed allows: the fastest is thrown at a few times the rim speed.
+        double most = 30 * result.End.Seconds / 39;
+        for (int i = 1; i < history.Count; i++)
+        {
+            for (int cord = 0; cord < history[i].Cords.Count; cord++)
+            {
+                double moved = (history[i].Cords[cord].Weight - history[i - 1].Cords[cord].Weight).Magnitude.Meters;
+                Assert.True(moved < most, $"cord {cord} moves {moved} m");
+            }
+        }
+    }
+
+    [Fact]
+    public void Spin_tension_and_times_follow_the_closed_form_in_the_plane()
+    {
+        DespinMotion closed = new DespinHub(
+                MassMomentOfInertia.FromKilogramSquareMeters(18.4), Length.FromMillimeters(430), RotationalSpeed.FromRadiansPerSecond(7.5))
+            .Carrying(Mass.FromGrams(620), Length.FromMeters(1.9), LetGo.Radial)
+            .Deploy();
+        DeploymentResult result = Planar.Deploy();
+
+        // A tenth of the promised 1e-9.
+        const double Close = 1e-10;
+        Assert.Equal(closed.FinalSpin.RadiansPerSecond, result.FinalSpin.RadiansPerSecond, 7.5 * Close);
+        Assert.Equal(closed.LetGoTime.Seconds, TimeOf(result, DeploymentEventKind.Released), Close);
+        Assert.Equal(closed.PeakTension.Tension.Newtons, result.PeakTensions[0].Tension.Newtons, 200 * Close);
+        double worst = 0;
+        for (int i = 0; i < 50; i++)
+        {
+            Duration time = closed.LetGoTime * (i / 50.0);
+            DespinState there = closed.At(time);
+            DeploymentState here = result.At(time);
+            worst = Math.Max(worst, Math.Abs(there.Spin.RadiansPerSecond - here.Spin.RadiansPerSecond) / 7.5);
+            worst = Math.Max(worst, Math.Abs(there.CordTension.Newtons - here.Cords[0].Tension.Newtons) / 200);
+            worst = Math.Max(worst, Math.Abs(there.UnwoundLength.Meters - here.Cords[1].FreeLength.Meters));
+        }
+
+        output.WriteLine($"largest departure from the closed form {worst:E2}");
+        Assert.InRange(worst, 0, Close);
+    }
+
+    [Fact]
+    public void Spin_about_another_body_axis_is_the_same_deployment()
+    {
+        // Everything renamed x -> y -> z -> x.
+        CordDeployment turned = Invented.Deployment with
+        {
+            SpinAxis = Direction<Body>.XAxis,
+            Hub = MassProperties<Body>.Of(
+                Mass.FromKilograms(182),
+                Position<Body>.Of(Length.FromMeters(0.412), Length.FromMeters(0.001), Length.Zero),
+                InertiaTensor<Body>.Of(
+                    Inertia(18.4), Inertia(31.5), Inertia(32.1), Inertia(-0.11), Inertia(0.05), Inertia(0.08), ProductSign.TensorElement)),
+            Rates = Invented.Rates(7.5, 0.05, 0),
+        };
+
+        DeploymentResult one = Invented.Deployment.Deploy();
+        DeploymentResult other = turned.Deploy();
+
+        Assert.Equal(one.FinalSpin.RadiansPerSecond, other.FinalSpin.RadiansPerSecond, 1e-10);
+        Assert.Equal(one.FinalState.TransverseRate.RadiansPerSecond, other.FinalState.TransverseRate.RadiansPerSecond, 1e-10);
+    }
+
+    [Fact]
+    public void The_mirror_image_spins_the_other_way()
+    {
+        // Mirrored at the x-z plane: angles and y components change sign, rates across that plane do not.
+        CordDeployment mirrored = Invented.Deployment with
+        {
+            Hub = Invented.Stage(xy: -0.08, yz: -0.05),
+            Rates = Invented.Rates(-0.05, 0, -7.5),
+        };
+
+        DeploymentResult one = Invented.Deployment.Deploy();
+        DeploymentResult other = mirrored.Deploy();
+
+        Assert.Equal(one.FinalSpin.RadiansPerSecond, -other.FinalSpin.RadiansPerSecond, 1e-10);
+        Assert.Equal(one.PeakTensions[0].Tension.Newtons, other.PeakTensions[0].Tension.Newtons, 1e-7);
+    }
+
+    [Fact]
+    public void Cords_too_stiff_to_stretch_much_behave_like_cords_that_do_not_stretch()
+    {
+        // The stretch is F/k: ten times the stiffness, a tenth of the difference.
+        double rigid = Planar.Deploy().FinalSpin.RadiansPerSecond;
+        double stiff = Math.Abs(With(c => c with { Stiffness = Force.FromKilonewtons(500) }).Deploy().FinalSpin.RadiansPerSecond - rigid);
+        double stiffer = Math.Abs(With(c => c with { Stiffness = Force.FromKilonewtons(5000) }).Deploy().FinalSpin.RadiansPerSecond - rigid);
+
+        // Within the oscillation that is left of the start, some per cent.
+        Assert.Equal(10, stiff / stiffer, 1.0);
+    }
+
+    [Fact]
+    public void Drum_friction_leaves_spin_in_the_hub_and_its_work_in_the_ledger()
+    {
+        DeploymentResult smooth = Planar.Deploy();
+        DeploymentResult rough = With(c => c with { DrumFriction = 0.05 }).Deploy();
+
+        Assert.True(rough.Ledger.DrumFrictionWork.Joules < -1);
+        Assert.NotEqual(smooth.FinalSpin.RadiansPerSecond, rough.FinalSpin.RadiansPerSecond, 1e-3);
+        Assert.Equal(
+            rough.Ledger.EnergyAtStart.Total.Joules + rough.Ledger.DrumFrictionWork.Joules,
+            rough.Ledger.EnergyAtEnd.Total.Joules + rough.Ledger.EnergyCarriedAway.Joules,
+            1e-8);
+    }
+
+    internal static CordDeployment Planar => new()
+    {
+        Hub = MassProperties<Body>.Of(
+            Mass.FromKilograms(182),
+            Position<Body>.Of(Length.Zero, Length.Zero, Length.FromMillimeters(427)),
+            InertiaTensor<Body>.Diagonal(Inertia(31.5), Inertia(32.1), Inertia(18.4))),
+        Cords = [Invented.Cord(0), Invented.Cord(180)],
+        Rates = Invented.Rates(0, 0, 7.5),
+        Until = Duration.FromSeconds(1.2),
+    };
+
+    internal static CordDeployment With(Func<Cord, Cord> change) => Planar with { Cords = [.. Planar.Cords.Select(change)] };
+
+    internal static double TimeOf(DeploymentResult result, DeploymentEventKind kind) =>
+        result.Events.First(e => e.Kind == kind).Time.Seconds;
+
+    private static MassMomentOfInertia Inertia(double value) => MassMomentOfInertia.FromKilogramSquareMeters(value);
+}
