@@ -1,3 +1,4 @@
+using Momentum.Quantities;
 using UnitsNet;
 
 namespace Momentum.Motion;
@@ -26,7 +27,7 @@ public readonly record struct ViscousSlug
     /// <exception cref="ArgumentOutOfRangeException">A value is not finite and above zero.</exception>
     public static ViscousSlug Of(MassMomentOfInertia inertia, Duration relaxation)
     {
-        double moment = inertia.KilogramSquareMeters;
+        double moment = inertia.ToSi();
         double time = relaxation.Seconds;
         return !(moment > 0.0 && double.IsFinite(moment)) ? throw new ArgumentOutOfRangeException(nameof(inertia), moment, "A slug's inertia is finite and above zero, in kg·m².")
             : !(time > 0.0 && double.IsFinite(time)) ? throw new ArgumentOutOfRangeException(nameof(relaxation), time, "A slug's relaxation time is finite and above zero, in seconds.")
