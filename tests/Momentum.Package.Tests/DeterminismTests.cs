@@ -20,7 +20,7 @@ public sealed class DeterminismTests(Packages packages)
     private string[] PackCopy(string name)
     {
         string copy = Path.Combine(packages.Scratch, "copies", name);
-        foreach (string file in Directory.EnumerateFiles(Repository.Root))
+        foreach (string file in Directory.EnumerateFiles(Repository.Root).Where(file => Path.GetFileName(file) != ".git"))
         {
             CopyFile(file, copy);
         }
