@@ -8,23 +8,39 @@ internal static class Sources
 {
     private static readonly Dictionary<string, string> _framework = new(StringComparer.Ordinal)
     {
-        ["TimeSpan.TotalSeconds"] = "s", ["TimeSpan.TotalMilliseconds"] = "ms", ["TimeSpan.TotalMinutes"] = "min", ["TimeSpan.TotalHours"] = "h", ["TimeSpan.TotalDays"] = "d",
+        ["TimeSpan.TotalSeconds"] = "s",
+        ["TimeSpan.TotalMilliseconds"] = "ms",
+        ["TimeSpan.TotalMinutes"] = "min",
+        ["TimeSpan.TotalHours"] = "h",
+        ["TimeSpan.TotalDays"] = "d",
         ["Stopwatch.ElapsedMilliseconds"] = "ms",
-        ["Environment.TickCount"] = "ms", ["Environment.TickCount64"] = "ms",
+        ["Environment.TickCount"] = "ms",
+        ["Environment.TickCount64"] = "ms",
     };
 
     private static readonly Dictionary<string, string> _frameworkParameters = new(StringComparer.Ordinal)
     {
-        ["TimeSpan.FromSeconds"] = "s", ["TimeSpan.FromMilliseconds"] = "ms", ["TimeSpan.FromMinutes"] = "min", ["TimeSpan.FromHours"] = "h", ["TimeSpan.FromDays"] = "d",
-        ["Thread.Sleep"] = "ms", ["Task.Delay"] = "ms",
+        ["TimeSpan.FromSeconds"] = "s",
+        ["TimeSpan.FromMilliseconds"] = "ms",
+        ["TimeSpan.FromMinutes"] = "min",
+        ["TimeSpan.FromHours"] = "h",
+        ["TimeSpan.FromDays"] = "d",
+        ["Thread.Sleep"] = "ms",
+        ["Task.Delay"] = "ms",
     };
 
     // The SI unit of the scalars that a vector of this library may have.
     private static readonly Dictionary<string, string> _si = new(StringComparer.Ordinal)
     {
-        ["Length"] = "Meter", ["Speed"] = "MeterPerSecond", ["Acceleration"] = "MeterPerSecondSquared", ["Force"] = "Newton", ["Torque"] = "NewtonMeter",
-        ["RotationalSpeed"] = "RadianPerSecond", ["RotationalAcceleration"] = "RadianPerSecondSquared",
-        ["LinearMomentum"] = "KilogramMeterPerSecond", ["AngularMomentum"] = "KilogramSquareMeterPerSecond",
+        ["Length"] = "Meter",
+        ["Speed"] = "MeterPerSecond",
+        ["Acceleration"] = "MeterPerSecondSquared",
+        ["Force"] = "Newton",
+        ["Torque"] = "NewtonMeter",
+        ["RotationalSpeed"] = "RadianPerSecond",
+        ["RotationalAcceleration"] = "RadianPerSecondSquared",
+        ["LinearMomentum"] = "KilogramMeterPerSecond",
+        ["AngularMomentum"] = "KilogramSquareMeterPerSecond",
     };
 
     /// <summary>The unit of a number read from a property of a quantity or of the framework; null where it has none.</summary>

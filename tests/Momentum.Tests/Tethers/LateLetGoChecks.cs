@@ -31,7 +31,7 @@ public class LateLetGoChecks
 
         double scale = design.Hub.Spin.RadiansPerSecond + Math.Abs(motion.FinalSpin.RadiansPerSecond);
         Assert.Equal(motion.FinalSpin.RadiansPerSecond, late.FinalSpin.RadiansPerSecond, 1e-12 * scale);
-        
+
         // The weight's velocity is a sum of two that may almost cancel; each is up to the rim's speed or the weight's own.
         Assert.Equal(0, late.HubDrift.MetersPerSecond, 1e-12 * (motion.Release.Speed.MetersPerSecond + (scale * design.Hub.Radius.Meters)));
     }
