@@ -1,7 +1,9 @@
+using System.Text.RegularExpressions;
+
 namespace Momentum.Tool.Tests;
 
 /// <summary>A valid case that tests change one line of. Its vehicle is invented.</summary>
-internal static class SampleCase
+internal static partial class SampleCase
 {
     public const string Text = """
         format = 1
@@ -36,12 +38,18 @@ internal static class SampleCase
 
         """;
 
+    /// <summary>The sample without its tolerances.</summary>
+    public static string Exact => Tolerance().Replace(Text, "\"");
+
     /// <summary>The sample with one piece of it replaced.</summary>
     public static string With(string piece, string replacement)
     {
         Assert.Contains(piece, Text, StringComparison.Ordinal);
         return Text.Replace(piece, replacement, StringComparison.Ordinal);
     }
+
+    [GeneratedRegex(@" \+/- [^""]*""")]
+    private static partial Regex Tolerance();
 
     /// <summary>The line on which a piece of a text begins, from 1.</summary>
     public static int LineOf(string text, string piece)

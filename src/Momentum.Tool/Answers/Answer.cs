@@ -20,6 +20,9 @@ internal sealed record Answer
 
     public required IReadOnlyList<JudgedRequirement> Requirements { get; init; }
 
+    /// <summary>What the stated tolerances make of it; null if none is stated that the motion depends on.</summary>
+    public required Spread? Spread { get; init; }
+
     /// <summary>What a reviewer should know, in sentences.</summary>
     public required IReadOnlyList<Problem> Warnings { get; init; }
 

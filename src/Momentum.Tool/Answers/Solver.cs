@@ -12,10 +12,11 @@ internal static class Solver
 
     /// <summary>Sizes and simulates the case.</summary>
     /// <param name="reading">A case without errors.</param>
+    /// <param name="options">How the dispersion is run.</param>
     /// <param name="problems">What judging the body found; with an error among it there is no answer.</param>
     /// <returns>The answer, or null.</returns>
     /// <exception cref="ComputationRefusedException">The library refuses: no solution, or one that cannot be trusted.</exception>
-    public static Answer? Solve(CaseReading reading, out IReadOnlyList<Problem> problems)
+    public static Answer? Solve(CaseReading reading, SpreadOptions options, out IReadOnlyList<Problem> problems)
     {
         Case given = reading.Case!;
         var findings = new Findings(reading.File);
@@ -30,6 +31,7 @@ internal static class Solver
         DespinDesign design = Size(given.Despin, new DespinHub(body.SpinInertia, given.Despin.HubRadius.Value, given.Spin.Rate.Value));
         DespinMotion motion = design.Deploy();
         DesignJudge.Judge(given, motion, findings);
+        Spread? spread = SpreadRun.Of(given, body, motion, options);
         return new Answer
         {
             Reading = reading,
@@ -37,7 +39,8 @@ internal static class Solver
             Motion = motion,
             SolvedFor = solvedFor,
             Figures = FiguresOf(given, body, motion, solvedFor),
-            Requirements = RequirementJudge.Judge(given, motion),
+            Spread = spread,
+            Requirements = RequirementJudge.Judge(given, motion, spread),
             Warnings = [.. reading.Problems, .. findings.Problems],
             Assumptions = AssumptionsOf(given),
         };
@@ -141,6 +144,11 @@ internal static class Solver
             "The spin inertia is taken about the spin axis through the centre of mass, without weights and cords; the weights ride at the hub radius until release.",
             "The cords do not stretch, leave the hub along its tangent, and are wound against the spin so that they trail as they unwind.",
         ];
+        if (given.Part.Count > 0)
+        {
+            assumptions.Add("Of the parts' tolerances those of mass and density are counted, not those of sizes and places.");
+        }
+
         assumptions.Add(given.Despin.Cord?.LineDensity is null
             ? "The cords have no mass: none is stated."
             : "The cords' mass is counted, each taken as straight where it is free.");

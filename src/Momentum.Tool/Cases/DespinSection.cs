@@ -25,7 +25,7 @@ internal sealed record DespinSection : Section
     [Key("When a weight leaves: \"tangent\", the moment its cord is fully unwound; \"radial\", when it has swung on to stand straight out; a cord angle from the tangent; or a spin rate.", Example = "\"radial\"", Required = true, InStarter = true)]
     public LetGoSection LetGo { get; init; } = null!;
 
-    [Key("Error of the cord angle at release, one standard deviation.", Example = "\"4 deg\"", NotUsedYet = true, AtLeast = "0 deg", AtMost = "90 deg")]
+    [Key("Error of the cord angle at release, one standard deviation.", Example = "\"4 deg\"", MoreThan = "0 deg", AtMost = "90 deg")]
     public Stated<Angle>? LetGoError { get; init; }
 
     [Key("Delay of one weight's release after the others', one standard deviation.", Example = "\"2 ms\"", MoreThan = "0 s")]

@@ -29,6 +29,12 @@ internal static class AnswerText
             }
         }
 
+        if (answer.Spread is { } spread)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"\nSpread over {spread.Ensemble.Cases} cases drawn from the stated tolerances (seed {spread.Seed}{(spread.Ensemble.Failed > 0 ? $"; {spread.Ensemble.Failed} without a final spin" : "")})\n");
+            text.Append(Rows(SpreadFigures.Of(spread)));
+        }
+
         text.Append("\nAssumed\n");
         foreach (string assumption in answer.Assumptions)
         {
@@ -110,6 +116,7 @@ internal static class AnswerText
             ["met"] = r.Verdict switch { Verdict.Met => true, Verdict.NotMet => false, _ => null },
             ["note"] = r.Note,
         })]);
+        json["dispersion"] = answer.Spread is { } spread ? SpreadFigures.Json(spread) : null;
         json["all_requirements_met"] = answer.AllMet;
         json["assumptions"] = Texts(answer.Assumptions);
         json["warnings"] = Messages.Json(answer.Warnings);

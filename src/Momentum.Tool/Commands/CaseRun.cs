@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using Momentum.Tool.Answers;
 using Momentum.Tool.Cases;
 
@@ -11,9 +12,10 @@ internal static class CaseRun
     /// <param name="streams">Where to read and write.</param>
     /// <param name="path">The case file.</param>
     /// <param name="json">Whether errors are written as JSON.</param>
+    /// <param name="spread">How the dispersion is run.</param>
     /// <param name="present">Writes the answer.</param>
     /// <returns>The exit code.</returns>
-    public static int Of(Streams streams, string path, bool json, Action<Answer> present)
+    public static int Of(Streams streams, string path, bool json, SpreadOptions spread, Action<Answer> present)
     {
         CaseReading reading = CaseReader.Read(path, streams.Input);
         if (reading.Case is null)
@@ -25,7 +27,7 @@ internal static class CaseRun
         Answer? answer;
         try
         {
-            answer = Solver.Solve(reading, out IReadOnlyList<Problem> problems);
+            answer = Solver.Solve(reading, spread, out IReadOnlyList<Problem> problems);
             if (answer is null)
             {
                 Messages.Write(streams, problems, ExitCode.BadInput, json);
@@ -45,6 +47,24 @@ internal static class CaseRun
         }
 
         return (int)(answer.AllMet ? ExitCode.Done : ExitCode.RequirementNotMet);
+    }
+
+    /// <summary>The options of the dispersion.</summary>
+    public static (Option<int> Cases, Option<ulong> Seed) SpreadOptionsOf(Command command)
+    {
+        const int Most = 10_000_000;
+        var cases = new Option<int>("--cases") { Description = $"Number of cases drawn from the stated tolerances, 100 to {Most}.", DefaultValueFactory = _ => SpreadOptions.UsualCases, HelpName = "count" };
+        cases.Validators.Add(result =>
+        {
+            if (result.Tokens is [var token] && (!int.TryParse(token.Value, NumberStyles.None, CultureInfo.InvariantCulture, out int count) || count is < 100 or > Most))
+            {
+                result.AddError($"--cases {token.Value}: allowed is a whole number from 100 to {Most}.");
+            }
+        });
+        var seed = new Option<ulong>("--seed") { Description = "Chooses the draws; the same seed gives the same figures.", DefaultValueFactory = _ => SpreadOptions.Usual.Seed, HelpName = "number" };
+        command.Options.Add(cases);
+        command.Options.Add(seed);
+        return (cases, seed);
     }
 
     /// <summary>The option that names a file for the result, in place of standard output.</summary>

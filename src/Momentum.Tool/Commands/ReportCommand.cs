@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
+using Momentum.Tool.Answers;
 using Momentum.Tool.Report;
 using Momentum.Tool.Report.Composing;
 
@@ -23,6 +24,7 @@ internal static class ReportCommand
         {
             file, output, json,
         };
+        (Option<int> cases, Option<ulong> seed) = CaseRun.SpreadOptionsOf(command);
         command.SetAction(parsed =>
         {
             string path = parsed.GetRequiredValue(file);
@@ -33,7 +35,7 @@ internal static class ReportCommand
                 throw new UsageException("with --json the page needs a file of its own", "Name it, for example --output report.html.");
             }
 
-            return CaseRun.Of(streams, path, asJson, answer =>
+            return CaseRun.Of(streams, path, asJson, new SpreadOptions(parsed.GetValue(cases), parsed.GetValue(seed)), answer =>
             {
                 CaseRun.Deliver(streams, page, path, HtmlReport.Render(AnswerReport.Of(answer)));
                 if (asJson)

@@ -37,12 +37,13 @@ internal static class RunCommand
         {
             file, output, samples, until, json,
         };
+        (Option<int> cases, Option<ulong> seed) = CaseRun.SpreadOptionsOf(command);
         command.SetAction(parsed =>
         {
             string path = parsed.GetRequiredValue(file);
             bool asJson = parsed.GetValue(json);
             Duration? end = Until(parsed.GetValue(until));
-            return CaseRun.Of(streams, path, asJson, answer =>
+            return CaseRun.Of(streams, path, asJson, new SpreadOptions(parsed.GetValue(cases), parsed.GetValue(seed)), answer =>
             {
                 var history = History.Of(answer.Motion, parsed.GetValue(samples), end);
                 CaseRun.Deliver(streams, parsed.GetValue(output), path, asJson ? Json(answer, history) : Csv(history));

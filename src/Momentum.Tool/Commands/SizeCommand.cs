@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Momentum.Tool.Answers;
 
 namespace Momentum.Tool.Commands;
 
@@ -19,11 +20,12 @@ internal static class SizeCommand
         {
             file, output, json,
         };
+        (Option<int> cases, Option<ulong> seed) = CaseRun.SpreadOptionsOf(command);
         command.SetAction(parsed =>
         {
             string path = parsed.GetRequiredValue(file);
             bool asJson = parsed.GetValue(json);
-            return CaseRun.Of(streams, path, asJson, answer => CaseRun.Deliver(
+            return CaseRun.Of(streams, path, asJson, new SpreadOptions(parsed.GetValue(cases), parsed.GetValue(seed)), answer => CaseRun.Deliver(
                 streams, parsed.GetValue(output), path, asJson ? JsonText.Of(AnswerText.Json(answer)) + "\n" : AnswerText.Table(answer)));
         });
         return command;

@@ -193,7 +193,7 @@ public sealed class AnswerReportTests(Chromium chromium)
     {
         CaseReading reading = CaseReader.Parse(text, "case.toml");
         Assert.Empty(reading.Problems);
-        return Solver.Solve(reading, out _)!;
+        return Solver.Solve(reading, SpreadOptions.Usual, out _)!;
     }
 
     private static string Given(

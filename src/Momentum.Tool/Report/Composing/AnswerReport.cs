@@ -40,6 +40,7 @@ internal static class AnswerReport
             Requirements = [.. answer.Requirements.Select(Row)],
             Unwinding = MotionPictures.Unwinding(motion),
             Charts = MotionPictures.Charts(motion),
+            ResidualSpin = ResidualSpin.Of(given, answer.Spread),
             Sensitivity = ToleranceSensitivity.Of(given, motion),
             Assumptions = answer.Assumptions,
             Checks = SelfChecks.Of(given, motion),
