@@ -28,7 +28,8 @@ internal static class ToleranceSensitivity
         return bars.Count == 0 ? null : new Sensitivity(
             new ChartAxis("final spin rate", "rpm"),
             [.. bars.OrderByDescending(b => Math.Max(Math.Abs(b.AtLow), Math.Abs(b.AtHigh)))],
-            "One input at a time, the design as sized. It tells where a spread comes from, not how large it is in all.");
+            "One input at a time, the design as sized. It tells where a spread comes from, not how large it is in all."
+                + (given.Part.Count > 0 ? " The tolerances of the parts are not among these inputs." : ""));
 
         void Add<TQuantity>(string name, Stated<TQuantity>? stated, Func<TQuantity, double> run)
             where TQuantity : struct, IQuantity
