@@ -1,3 +1,4 @@
+using System.Numerics;
 using Momentum.Frames;
 using Momentum.Quantities;
 using UnitsNet;
@@ -7,7 +8,7 @@ namespace Momentum.Motion;
 /// <summary>What acts on a body from outside at one time, fixed in the body or in space. All parts add; <c>default</c> is none.</summary>
 /// <typeparam name="TBody">The body's frame.</typeparam>
 /// <remarks>Torques are about the centre of mass, those of the forces included. Equality is exact. Immutable.</remarks>
-public readonly record struct BodyLoads<TBody>
+public readonly record struct BodyLoads<TBody> : IEqualityOperators<BodyLoads<TBody>, BodyLoads<TBody>, bool>
     where TBody : struct, IFrame
 {
     /// <summary>Force along the body's axes, such as thrust.</summary>

@@ -1,3 +1,4 @@
+using System.Numerics;
 using Momentum.Frames;
 using Momentum.Quantities;
 using UnitsNet;
@@ -16,4 +17,5 @@ public readonly record struct BodyState<TBody>(
     Vector<Speed, Inertial> Velocity,
     Vector<RotationalSpeed, TBody> Rate,
     Rotation<TBody, Inertial> Attitude)
+    : IEqualityOperators<BodyState<TBody>, BodyState<TBody>, bool>
     where TBody : struct, IFrame;

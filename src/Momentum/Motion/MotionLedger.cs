@@ -1,16 +1,18 @@
+using System.Globalization;
+using System.Numerics;
 using Momentum.Frames;
 using Momentum.Quantities;
 using UnitsNet;
 
 namespace Momentum.Motion;
 
-/// <summary>What a propagated motion owes and owns since its start. Equality is exact. Immutable.</summary>
+/// <summary>What a propagated motion owes and owns since its start. Equality is exact. <c>default</c> is a body at rest that nothing has happened to. Immutable.</summary>
 /// <remarks>
 /// Linear and angular momentum are integrated as such, in inertial axes, so without loads they are constant to the last bit;
 /// the energy is not integrated, so what fails to close in it shows the error of the whole. The quaternion is integrated
 /// without being pulled to unit length: how far it has drifted shows the error of the attitude.
 /// </remarks>
-public readonly record struct MotionLedger
+public readonly record struct MotionLedger : IEqualityOperators<MotionLedger, MotionLedger, bool>
 {
     /// <summary>Angular momentum of body and slug about the centre of mass, along inertial axes.</summary>
     public Vector<AngularMomentum, Inertial> AngularMomentum { get; init; }
@@ -38,4 +40,9 @@ public readonly record struct MotionLedger
 
     /// <summary>Length of the integrated quaternion less 1.</summary>
     public double QuaternionDrift { get; init; }
+
+    /// <summary>The energies in joules and how they close, in the invariant culture.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"kinetic energy {KineticEnergy.Joules} J, work {Work.Joules} J, dissipated {Dissipated.Joules} J, carried away {CarriedAway.Joules} J, residual {RelativeResidual}, quaternion drift {QuaternionDrift}");
 }

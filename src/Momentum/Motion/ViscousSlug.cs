@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Numerics;
 using Momentum.Quantities;
 using UnitsNet;
 
@@ -9,7 +11,7 @@ namespace Momentum.Motion;
 /// honest model of what fuel, cables and dampers do to a spinning body. Equality is by both members; <c>default</c> is none.
 /// </summary>
 /// <remarks>The model of a spherical slug is common practice in attitude dynamics; no source was read. Its mass counts with the body's.</remarks>
-public readonly record struct ViscousSlug
+public readonly record struct ViscousSlug : IEqualityOperators<ViscousSlug, ViscousSlug, bool>
 {
     private ViscousSlug(double inertia, double relaxation)
     {
@@ -20,6 +22,9 @@ public readonly record struct ViscousSlug
     internal double SiInertia { get; }
 
     internal double SiRelaxation { get; }
+
+    /// <summary>Inertia and relaxation time, in the invariant culture.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"slug of {SiInertia} kg·m², relaxing in {SiRelaxation} s");
 
     /// <summary>A slug.</summary>
     /// <param name="inertia">Its moment of inertia about any axis, above zero; not part of the body's own tensor.</param>
