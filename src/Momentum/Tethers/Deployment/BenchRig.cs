@@ -1,3 +1,4 @@
+using System.Globalization;
 using UnitsNet;
 
 namespace Momentum.Tethers.Deployment;
@@ -26,4 +27,9 @@ public sealed record BenchRig
 
     /// <summary>Distance of the walls from the vertical line through the body origin; null if they are out of reach.</summary>
     public Length? Walls { get; init; }
+
+    /// <summary>Gravity and friction, in the invariant culture.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"gravity {Gravity}, dry friction {CoulombFriction}, viscous friction {ViscousFriction}");
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Momentum.Quantities;
 using UnitsNet;
 
@@ -127,4 +128,9 @@ public sealed record Cord
             LetGoLatency = Release.Latency,
         };
     }
+
+    /// <summary>Weight, length, drum and line density, in the invariant culture.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"weight {Weight}, length {Length}, drum radius {DrumRadius}, line density {LineDensity}");
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Momentum.Frames;
 using Momentum.Inertia;
 using Momentum.Numerics;
@@ -193,4 +194,9 @@ public sealed record CordDeployment
         a[^4..].Fill(part * weight * length * length * rate * rate);
         return OdeTolerances.PerComponent(Tolerance, absolute);
     }
+
+    /// <summary>Hub, rates, number of cords and end, in the invariant culture.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"hub {Hub}, rates {Rates}, {Cords.Count} cords, until {Until}");
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Momentum.Frames;
 using UnitsNet;
 
@@ -31,4 +32,9 @@ public sealed record CordState
 
     /// <summary>The weight.</summary>
     public required Position<Inertial> Weight { get; init; }
+
+    /// <summary>Phase, tension, free length and angle, in the invariant culture.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{Phase}, tension {Tension}, {FreeLength} free, cord angle {CordAngle}");
 }

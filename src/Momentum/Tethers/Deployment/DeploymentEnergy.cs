@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Numerics;
 using UnitsNet;
 
 namespace Momentum.Tethers.Deployment;
@@ -5,6 +7,7 @@ namespace Momentum.Tethers.Deployment;
 /// <summary>
 /// Where the energy of what is still together is; <c>default</c> is none anywhere. What released weights and cords carry is
 /// in the ledger.
+/// Equality is by all members.
 /// </summary>
 /// <param name="HubRotation">Of the hub about its centre of mass, without weights and cords.</param>
 /// <param name="HubTranslation">Of the motion of the hub's centre of mass.</param>
@@ -14,6 +17,7 @@ namespace Momentum.Tethers.Deployment;
 /// <param name="Gravity">Potential, from the inertial origin; zero but on a rig.</param>
 public readonly record struct DeploymentEnergy(
     Energy HubRotation, Energy HubTranslation, Energy Weights, Energy Cords, Energy Elastic, Energy Gravity)
+    : IEqualityOperators<DeploymentEnergy, DeploymentEnergy, bool>
 {
     /// <summary>All of it.</summary>
     public Energy Total => HubRotation + HubTranslation + Weights + Cords + Elastic + Gravity;
@@ -25,4 +29,9 @@ public readonly record struct DeploymentEnergy(
         Energy.FromJoules(balance.Cords),
         Energy.FromJoules(balance.Elastic),
         Energy.FromJoules(balance.Gravity));
+
+    /// <summary>The energies, in the invariant culture.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"hub rotation {HubRotation}, hub translation {HubTranslation}, weights {Weights}, cords {Cords}, elastic {Elastic}, gravity {Gravity}");
 }

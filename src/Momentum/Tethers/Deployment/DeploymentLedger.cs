@@ -1,3 +1,4 @@
+using System.Globalization;
 using Momentum.Frames;
 using Momentum.Quantities;
 using UnitsNet;
@@ -119,4 +120,9 @@ public sealed record DeploymentLedger
             EnergyClosure = Math.Abs(energy),
         };
     }
+
+    /// <summary>How far momenta and energy fail to close, in the invariant culture.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"linear momentum {LinearMomentumClosure}, angular momentum {AngularMomentumClosure}, energy {EnergyClosure}");
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Momentum.Frames;
 using Momentum.Quantities;
 using UnitsNet;
@@ -46,4 +47,9 @@ public sealed record DeploymentState
 
     /// <summary>The cords, in the order of the deployment.</summary>
     public required IReadOnlyList<CordState> Cords { get; init; }
+
+    /// <summary>Time, spin and nutation, in the invariant culture.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"at {Time}: spin {Spin}, transverse rate {TransverseRate}, nutation {NutationAngle}");
 }
