@@ -31,6 +31,21 @@ internal abstract class QuantityKind(string name, string siUnit, string example,
     /// <summary>Every accepted spelling, normalised as <see cref="Normalise"/> does.</summary>
     public IReadOnlyDictionary<string, Unit> Units => _units ??= CollectUnits();
 
+    /// <summary>Finds a unit by its normalised spelling; only a rare one costs the making of the whole table.</summary>
+    public bool TryFind(string normalised, out Unit unit)
+    {
+        foreach ((string quantity, string spelling, double factor) in TradeUnits.Exact)
+        {
+            if (quantity == name && spelling == normalised)
+            {
+                unit = new Unit(null, factor);
+                return true;
+            }
+        }
+
+        return Units.TryGetValue(normalised, out unit);
+    }
+
     /// <summary>A stated value with its tolerance, boxed as the <see cref="Stated{TQuantity}"/> of this kind.</summary>
     public abstract object State(QuantityText parsed);
 
@@ -82,7 +97,7 @@ internal abstract class QuantityKind(string name, string siUnit, string example,
     private Dictionary<string, Unit> CollectUnits()
     {
         var units = new Dictionary<string, Unit>(StringComparer.Ordinal);
-        foreach ((string quantity, string spelling, double factor) in TradeUnits.Added)
+        foreach ((string quantity, string spelling, double factor) in TradeUnits.Exact)
         {
             if (quantity == name)
             {

@@ -135,7 +135,7 @@ internal sealed partial record QuantityText(double Si, double SpreadSi, SpreadKi
         }
 
         string normalised = QuantityKind.Normalise(rest);
-        if (!kind.Units.TryGetValue(normalised, out Unit unit))
+        if (!kind.TryFind(normalised, out Unit unit))
         {
             trouble = WrongUnit(rest, normalised, kind);
             return null;
