@@ -7,5 +7,8 @@ internal readonly record struct SpreadOptions(int Cases, ulong Seed)
 {
     public const int UsualCases = 20_000;
 
+    /// <summary>Told how far the run has come, from 0 to 1; null if nobody wants to know.</summary>
+    public Action<double>? Progress { get; init; }
+
     public static SpreadOptions Usual => new(UsualCases, 1);
 }

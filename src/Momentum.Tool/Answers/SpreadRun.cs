@@ -11,6 +11,8 @@ namespace Momentum.Tool.Answers;
 /// <summary>Maps the tolerances of a case to the library's dispersion.</summary>
 internal static class SpreadRun
 {
+    private const int Pieces = 20;
+
     /// <summary>Runs the ensemble; null if the case states no tolerance that the motion depends on.</summary>
     /// <exception cref="ComputationRefusedException">No case has a final spin.</exception>
     public static Spread? Of(Case given, SpinningBody body, DespinMotion motion, SpreadOptions options)
@@ -45,7 +47,22 @@ internal static class SpreadRun
             sensitivity = [];
         }
 
-        return new Spread(dispersion.Run(options.Cases, options.Seed), sensitivity, options.Seed);
+        return new Spread(Run(dispersion, options), sensitivity, options.Seed);
+    }
+
+    /// <summary>In pieces, so that a long run can tell how far it has come; merged they are what one run would have given.</summary>
+    private static DespinEnsemble Run(DespinDispersion dispersion, SpreadOptions options)
+    {
+        int piece = Math.Max(SpreadOptions.UsualCases, (options.Cases + Pieces - 1) / Pieces);
+        DespinEnsemble? whole = null;
+        for (int first = 0; first < options.Cases; first += piece)
+        {
+            DespinEnsemble part = dispersion.Run(Math.Min(piece, options.Cases - first), options.Seed, first);
+            whole = whole?.Merge(part) ?? part;
+            options.Progress?.Invoke((double)whole.Cases / options.Cases);
+        }
+
+        return whole!;
     }
 
     private static Scatter<TQuantity> ScatterOf<TQuantity>(Stated<TQuantity>? stated)

@@ -27,7 +27,9 @@ internal static class CaseRun
         Answer? answer;
         try
         {
-            answer = Solver.Solve(reading, spread, out IReadOnlyList<Problem> problems);
+            IReadOnlyList<Problem> problems = [];
+            answer = ProgressLine.Of(
+                streams, $"{spread.Cases} cases", spread.Cases > 5 * SpreadOptions.UsualCases, progress => Solver.Solve(reading, spread with { Progress = progress }, out problems));
             if (answer is null)
             {
                 Messages.Write(streams, problems, ExitCode.BadInput, json);

@@ -10,6 +10,7 @@ public sealed class UsageTests
     [InlineData("command was not provided", "momentum --help")]
     [InlineData("\"--jsno\" is no known option", "momentum size --help", "size", "--jsno")]
     [InlineData("--samples 1:", "momentum run --help", "run", "case.toml", "--samples", "1")]
+    [InlineData("--cases 10:", "momentum size --help", "size", "case.toml", "--cases", "10")]
     [InlineData("--samples 1e3:", "momentum run --help", "run", "case.toml", "--samples", "1e3")]
     [InlineData("--until \"3\": the unit is missing", "", "run", "case.toml", "--until", "3")]
     [InlineData("--until \"0 s\": it is not more than 0 s", "", "run", "case.toml", "--until", "0 s")]
