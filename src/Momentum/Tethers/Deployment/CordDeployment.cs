@@ -64,6 +64,14 @@ public sealed record CordDeployment
     /// </exception>
     public DeploymentResult Deploy() => new(this);
 
+    /// <summary>
+    /// Splits the final spin by its causes. Computes the deployment once more for each cause that is present, and once
+    /// without them all.
+    /// </summary>
+    /// <exception cref="ArgumentException">A value is not allowed; the message names it and says what is.</exception>
+    /// <exception cref="ComputationRefusedException">One of these results cannot be trusted or does not exist.</exception>
+    public ResidualSpin ExplainFinalSpin() => new(this);
+
     internal HubConstants CheckedHub()
     {
         Setup.Require(Hub.SiMass > 0, nameof(Hub), Hub, "made with MassProperties<Body>.Of(...)");
