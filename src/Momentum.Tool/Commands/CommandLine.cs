@@ -24,6 +24,9 @@ internal static class CommandLine
           2  the command line or the case file is at fault, or a file cannot be read or written
           3  the computation refused: not physical, no solution, not converged
 
+        Flying weights, spinning bodies and loaded cords injure and kill. This is a computation and no permission: the range's
+        and local safety rules and licensed practice come first.
+
         Shell completion: register momentum with the dotnet-suggest global tool, or ask momentum itself:
           momentum [suggest:12] "momentum che"
         """;

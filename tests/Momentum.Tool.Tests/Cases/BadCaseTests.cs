@@ -83,6 +83,7 @@ public sealed class BadCaseTests
         new("unknown key in braces", "yz = \"0.01 kg*m^2\"", "zy = \"0.01 kg*m^2\"", "inertia", "vehicle.inertia.zy", "[vehicle.inertia] has no such key", "Did you mean"),
         new("unknown key at the top", "title  =", "author = \"nobody\"\ntitle =", "author", "author", "unknown key or section", "Remove it"),
         new("missing required key", Hub + "\n", "", "[despin]", "despin.hub_radius", "it is missing", "Add to [despin] for example hub_radius"),
+        new("missing let-go", LetGo + "\n", "", "[despin]", "despin.let_go", "it is missing", "Add to [despin] for example let_go = \"radial\""),
         new("missing title", "title  = \"Invented: Sandpiper test article\"\n", "", "format", "title", "it is missing", "Add at the top of the file title"),
         new("missing section", "[spin]\n" + Rate + "\nwobble = \"0.5 deg\"\n", "", "format", "spin", "it is missing", "Add a section [spin]"),
         new("empty title", "title  = \"Invented: Sandpiper test article\"", "title = \"  \"", "title", "title", "it is empty", "Write for example title"),

@@ -41,7 +41,7 @@ internal sealed class SectionReader(Findings findings, List<string> notUsedYet)
             // A key that was only misspelt has been told of already.
             if (key.Required && !table.Entries.ContainsKey(key.Name) && !meant.Contains(key.Name))
             {
-                string remedy = key.Form == KeyForm.Section
+                string remedy = key.Form == KeyForm.Section && key.Example.Length == 0
                     ? $"Add a section [{KeyDescription.Join(path, key.Name)}]; `momentum new` writes a complete case to start from."
                     : path.Length == 0 ? $"Add at the top of the file {key.Name} = {key.Example}." : $"Add to [{path}] for example {key.Name} = {key.Example}.";
                 findings.Add(new Problem(Severity.Error, findings.File, table.Place, KeyDescription.Join(path, key.Name), null, "it is missing", key.Allowed, remedy));
