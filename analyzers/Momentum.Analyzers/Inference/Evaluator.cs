@@ -9,7 +9,25 @@ namespace Momentum.Analyzers.Inference;
 /// <summary>What one operation gives, in the state before it; changes the state where the operation assigns.</summary>
 internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGraph graph, FlowState state, int level)
 {
+    // Deeper than this nobody writes by hand, and the stack of a compiler thread is small.
+    private const int DeepestExpression = 500;
+
+    private int _depth;
+
     internal Inferred Evaluate(IOperation? operation)
+    {
+        if (_depth >= DeepestExpression)
+        {
+            return Inferred.Unknown;
+        }
+
+        _depth++;
+        Inferred value = Find(operation);
+        _depth--;
+        return value;
+    }
+
+    private Inferred Find(IOperation? operation)
     {
         switch (operation)
         {
