@@ -14,24 +14,14 @@ internal sealed class Scale : IEquatable<Scale>
 
     private readonly ImmutableArray<Term> _terms;
 
-    private Scale(ImmutableArray<Term> terms)
-    {
-        _terms = terms;
-        double value = 1;
-        foreach (Term term in terms)
-        {
-            value *= Math.Pow(term.Basis == PiBasis ? Math.PI : term.Basis, term.Sixths / (double)Dimension.Whole);
-        }
-
-        Value = value;
-    }
+    private Scale(ImmutableArray<Term> terms) => _terms = terms;
 
     internal static Scale One { get; } = new(ImmutableArray<Term>.Empty);
 
     internal static Scale Pi { get; } = new(ImmutableArray.Create(new Term(PiBasis, Dimension.Whole)));
 
     /// <summary>The scale as the nearest double.</summary>
-    internal double Value { get; }
+    internal double Value => _terms.Aggregate(1.0, (value, term) => value * Math.Pow(term.Basis == PiBasis ? Math.PI : term.Basis, term.Sixths / (double)Dimension.Whole));
 
     /// <summary>A scale from a positive whole number.</summary>
     internal static Scale Integer(long number)

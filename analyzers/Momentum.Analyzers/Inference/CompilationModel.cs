@@ -45,6 +45,11 @@ internal sealed class CompilationModel(Compilation compilation, Options options,
     internal Summary Of(SyntaxNode body, ISymbol owner, int level)
     {
         IOperation? root = Semantics(body.SyntaxTree).GetOperation(body, Cancellation);
+        if (StraightLine.Of(root) is { } statements)
+        {
+            return new Flow(this, null, owner, level).Run(statements);
+        }
+
         ControlFlowGraph? graph = Graph(root, Cancellation);
         return graph is null || graph.Blocks.Length > Options.FlowBlocks ? Summary.Empty : new Flow(this, graph, owner, level).Run();
     }

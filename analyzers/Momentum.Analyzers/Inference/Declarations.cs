@@ -13,7 +13,8 @@ internal sealed class Declarations(bool readNames)
     private readonly ConcurrentDictionary<ISymbol, Inferred?> _known = new(SymbolEqualityComparer.Default);
 
     /// <summary>What a field, property, parameter, local or method (of what it returns) states; null where nothing.</summary>
-    internal Inferred? Of(ISymbol symbol) => _known.GetOrAdd(symbol.OriginalDefinition, Find);
+    /// <remarks>A local is asked of in its own body only and has nothing but its name: it is not remembered.</remarks>
+    internal Inferred? Of(ISymbol symbol) => symbol is ILocalSymbol ? Named(symbol) : _known.GetOrAdd(symbol.OriginalDefinition, Find);
 
     private Inferred? Find(ISymbol symbol)
     {
@@ -76,14 +77,16 @@ internal sealed class Declarations(bool readNames)
 
     private Inferred? Named(ISymbol symbol)
     {
-        if (!readNames || symbol.IsImplicitlyDeclared || !BearsNumbers(symbol) || FromFramework(symbol))
+        if (!readNames || symbol.IsImplicitlyDeclared)
         {
             return null;
         }
 
         bool isMethod = symbol is IMethodSymbol { AssociatedSymbol: null };
         ISymbol bearer = symbol is IMethodSymbol { AssociatedSymbol: { } associated } ? associated : symbol;
-        return NameUnits.Read(bearer.Name, isMethod) is { } unit ? Inferred.In(unit, Evidence.Named, Place(bearer, OriginKind.Name)) : null;
+        return NameUnits.Read(bearer.Name, isMethod) is { } unit && BearsNumbers(symbol) && !FromFramework(symbol)
+            ? Inferred.In(unit, Evidence.Named, Place(bearer, OriginKind.Name))
+            : null;
     }
 
     private static bool BearsNumbers(ISymbol symbol) => symbol switch

@@ -7,7 +7,7 @@ using Momentum.Analyzers.Algebra;
 namespace Momentum.Analyzers.Inference;
 
 /// <summary>What one operation gives, in the state before it; changes the state where the operation assigns.</summary>
-internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGraph graph, FlowState state, int level)
+internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGraph? graph, FlowState state, int level)
 {
     // Deeper than this nobody writes by hand, and the stack of a compiler thread is small.
     private const int DeepestExpression = 500;
@@ -89,6 +89,13 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
                 return Lambda(lambda);
             case IDelegateCreationOperation creation:
                 return creation.Target is IMethodReferenceOperation method ? Delegate(method.Method) : Evaluate(creation.Target);
+            case IVariableDeclaratorOperation declarator:
+                if (declarator.GetVariableInitializer() is { } start)
+                {
+                    state[declarator.Symbol] = Settle(declarator.Symbol, Evaluate(start.Value), start.Value.Syntax);
+                }
+
+                return Inferred.Unknown;
             case IReturnOperation { ReturnedValue: { } returned } yielded:
                 flow.Return(Evaluate(returned), returned);
                 return Inferred.Unknown;
@@ -322,7 +329,19 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
                 break;
         }
 
-        if (Symbol(target) is { } symbol && Declared(symbol) is { } declared)
+        if (Symbol(target) is { } symbol)
+        {
+            value = Settle(symbol, value, site);
+        }
+
+        Store(target, value);
+        return value;
+    }
+
+    // What a variable holds once a value is stored in it.
+    private Inferred Settle(ISymbol symbol, Inferred value, SyntaxNode site)
+    {
+        if (Declared(symbol) is { } declared)
         {
             flow.Meet(new Meeting(Role.Assign, value, declared, site, symbol.Name));
 
@@ -338,7 +357,6 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
             }
         }
 
-        Store(target, value);
         return value;
     }
 
@@ -712,7 +730,7 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
 
         try
         {
-            return new Flow(model, graph.GetLocalFunctionControlFlowGraphInScope(method.OriginalDefinition, model.Cancellation), method.OriginalDefinition, level - 1, state.Copy()).Run();
+            return new Flow(model, graph!.GetLocalFunctionControlFlowGraphInScope(method.OriginalDefinition, model.Cancellation), method.OriginalDefinition, level - 1, state.Copy()).Run();
         }
         catch (ArgumentOutOfRangeException)
         {
@@ -753,14 +771,14 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
             }
         }
 
-        return Demand(callable, arguments, sites, syntax.FirstOrDefault() ?? graph.OriginalOperation.Syntax);
+        return Demand(callable, arguments, sites, syntax.FirstOrDefault() ?? graph!.OriginalOperation.Syntax);
     }
 
     private Inferred Delegate(IMethodSymbol method) => Body(method) is { } summary && !ReferenceEquals(summary, Summary.Empty) ? Inferred.Delegate(summary) : Inferred.Unknown;
 
     private Inferred Lambda(IFlowAnonymousFunctionOperation lambda)
     {
-        ControlFlowGraph body = graph.GetAnonymousFunctionControlFlowGraph(lambda, model.Cancellation);
+        ControlFlowGraph body = graph!.GetAnonymousFunctionControlFlowGraph(lambda, model.Cancellation);
         Summary summary = new Flow(model, body, lambda.Symbol, level, state.Copy()).Run();
         flow.Absorb(summary);
         return Inferred.Delegate(summary);

@@ -12,7 +12,7 @@ internal sealed class Flow
     private const int MostDemands = 16;
 
     private readonly CompilationModel _model;
-    private readonly ControlFlowGraph _graph;
+    private readonly ControlFlowGraph? _graph;
     private readonly ISymbol _owner;
     private readonly int _level;
     private readonly FlowState _entry;
@@ -23,7 +23,7 @@ internal sealed class Flow
     private readonly ImmutableArray<IParameterSymbol> _parameters;
     private Inferred? _result;
 
-    internal Flow(CompilationModel model, ControlFlowGraph graph, ISymbol owner, int level, FlowState? outer = null)
+    internal Flow(CompilationModel model, ControlFlowGraph? graph, ISymbol owner, int level, FlowState? outer = null)
     {
         _model = model;
         _graph = graph;
@@ -37,9 +37,23 @@ internal sealed class Flow
         }
     }
 
+    /// <summary>Runs statements that follow one another without a branch.</summary>
+    internal Summary Run(ImmutableArray<IOperation> statements)
+    {
+        Evaluator evaluator = new(_model, this, null, _entry, _level);
+        foreach (IOperation statement in statements)
+        {
+            _model.Cancellation.ThrowIfCancellationRequested();
+            _ = evaluator.Evaluate(statement);
+        }
+
+        return Summarize(_entry);
+    }
+
+    /// <summary>Runs the control-flow graph.</summary>
     internal Summary Run()
     {
-        BasicBlock[] blocks = [.. _graph.Blocks];
+        BasicBlock[] blocks = [.. _graph!.Blocks];
         FlowState?[] entries = new FlowState?[blocks.Length];
         FlowState?[] exits = new FlowState?[blocks.Length];
         entries[0] = _entry;
@@ -84,15 +98,17 @@ internal sealed class Flow
         }
 
         LocalFunctions(exits);
-        return new Summary(
+        return Summarize(exits[exits.Length - 1]);
+    }
+
+    private Summary Summarize(FlowState? exit) => new(
             _parameters,
             _result ?? Inferred.Unknown,
             _meetings.ToImmutableArray(),
             _demands.ToImmutableArray(),
             _writes.ToImmutableArray(),
             _observations.ToImmutableArray(),
-            Outs(exits));
-    }
+            Outs(exit));
 
     /// <summary>What the compiler's temporaries that stand for a place were made from.</summary>
     internal Dictionary<CaptureId, IOperation> Places { get; } = [];
@@ -154,9 +170,8 @@ internal sealed class Flow
         }
     }
 
-    private ImmutableDictionary<IParameterSymbol, Inferred> Outs(FlowState?[] exits)
+    private ImmutableDictionary<IParameterSymbol, Inferred> Outs(FlowState? exit)
     {
-        FlowState? exit = exits[exits.Length - 1];
         return exit is null || !_parameters.Any(p => p.RefKind == RefKind.Out)
             ? ImmutableDictionary<IParameterSymbol, Inferred>.Empty
             : _parameters
@@ -167,7 +182,7 @@ internal sealed class Flow
     // A local function may be called from anywhere, so it sees what its outer variables hold at any time.
     private void LocalFunctions(FlowState?[] exits)
     {
-        if (_graph.LocalFunctions.IsEmpty)
+        if (_graph!.LocalFunctions.IsEmpty)
         {
             return;
         }

@@ -412,6 +412,27 @@ internal sealed class Inferred
         Callable = Callable,
     };
 
-    private static ImmutableArray<Origin> Join(ImmutableArray<Origin> left, ImmutableArray<Origin> right) =>
-        right.IsEmpty ? left : left.IsEmpty ? right : left.Concat(right).Distinct().Take(MostOrigins).ToImmutableArray();
+    private static ImmutableArray<Origin> Join(ImmutableArray<Origin> left, ImmutableArray<Origin> right)
+    {
+        if (left.IsEmpty)
+        {
+            return right;
+        }
+
+        ImmutableArray<Origin> joined = left;
+        foreach (Origin origin in right)
+        {
+            if (joined.Length >= MostOrigins)
+            {
+                break;
+            }
+
+            if (!joined.Contains(origin))
+            {
+                joined = joined.Add(origin);
+            }
+        }
+
+        return joined;
+    }
 }
