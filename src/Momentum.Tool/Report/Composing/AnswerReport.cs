@@ -41,7 +41,7 @@ internal static class AnswerReport
             Unwinding = MotionPictures.Unwinding(motion),
             Charts = MotionPictures.Charts(motion),
             ResidualSpin = ResidualSpin.Of(given, answer.Spread),
-            Sensitivity = ToleranceSensitivity.Of(given, motion),
+            Sensitivity = ToleranceSensitivity.Of(given, answer.Spread, motion.Design.Hub.Spin),
             Assumptions = answer.Assumptions,
             Checks = SelfChecks.Of(given, motion),
             Cautions = [Caution(motion)],

@@ -1,4 +1,5 @@
-using Momentum.Tethers;
+using Momentum.Dispersion;
+using Momentum.Tool.Answers;
 using Momentum.Tool.Cases;
 using Momentum.Tool.Cases.Quantities;
 using Momentum.Tool.Report.Model;
@@ -6,56 +7,47 @@ using UnitsNet;
 
 namespace Momentum.Tool.Report.Composing;
 
-/// <summary>
-/// How far the tolerance of each input, taken alone, moves the final spin: the design is kept as sized and run again with the
-/// input at either end. Not a spread: tolerances do not add up like this.
-/// </summary>
+/// <summary>How far the tolerance of each input, taken alone, moves the final spin.</summary>
 internal static class ToleranceSensitivity
 {
-    /// <summary>The bars, largest first; null if no input that the motion depends on has a tolerance.</summary>
-    public static Sensitivity? Of(Case given, DespinMotion motion)
+    /// <summary>The bars, largest share of the spread first; null if no input that the motion depends on has a tolerance.</summary>
+    public static Sensitivity? Of(Case given, Spread? spread, RotationalSpeed initial)
     {
-        DespinDesign d = motion.Design;
-        DespinHub hub = d.Hub;
-        double final = motion.FinalSpin.RevolutionsPerMinute;
-        List<SensitivityBar> bars = [];
-        Add("Spin inertia", SpinInertia(given.Vehicle), (MassMomentOfInertia e) => Run(new DespinHub(hub.SpinInertia + e, hub.Radius, hub.Spin), d.WeightMass, d.CordLength, d.CordLineDensity));
-        Add("Initial spin rate", given.Spin.Rate, (RotationalSpeed e) => Run(new DespinHub(hub.SpinInertia, hub.Radius, hub.Spin + e), d.WeightMass, d.CordLength, d.CordLineDensity));
-        Add("Hub radius", given.Despin.HubRadius, (Length e) => Run(new DespinHub(hub.SpinInertia, hub.Radius + e, hub.Spin), d.WeightMass, d.CordLength, d.CordLineDensity));
-        Add("Weight mass, all alike", given.Despin.WeightMass, (Mass e) => Run(hub, d.WeightMass + e, d.CordLength, d.CordLineDensity));
-        Add("Cord length, all alike", given.Despin.CordLength, (Length e) => Run(hub, d.WeightMass, d.CordLength + e, d.CordLineDensity));
-        Add("Line density of the cord", given.Despin.Cord?.LineDensity, (LinearDensity e) => Run(hub, d.WeightMass, d.CordLength, d.CordLineDensity + e));
-        return bars.Count == 0 ? null : new Sensitivity(
-            new ChartAxis("final spin rate", "rpm"),
-            [.. bars.OrderByDescending(b => Math.Max(Math.Abs(b.AtLow), Math.Abs(b.AtHigh)))],
-            "One input at a time, the design as sized. It tells where a spread comes from, not how large it is in all."
-                + (given.Part.Count > 0 ? " The tolerances of the parts are not among these inputs." : ""));
-
-        void Add<TQuantity>(string name, Stated<TQuantity>? stated, Func<TQuantity, double> run)
-            where TQuantity : struct, IQuantity
+        if (spread is null || spread.Sensitivity.Count == 0)
         {
-            if (stated is null || stated.SpreadKind == SpreadKind.None)
-            {
-                return;
-            }
-
-            var low = (TQuantity)Quantity.From(-(double)stated.Spread.Value, stated.Spread.Unit);
-            try
-            {
-                bars.Add(new SensitivityBar(name, GivenKey.ToleranceOf(stated.Text), Change(run(low)), Change(run(stated.Spread))));
-            }
-            catch (Exception refusal) when (refusal is ComputationRefusedException or ArgumentOutOfRangeException)
-            {
-                // At the end of this tolerance there is no such motion (a negative mass, a rate never reached): no bar.
-            }
+            return null;
         }
 
-        // What rounding leaves of no change at all is shown as none.
-        double Change(double spin) => Math.Abs(spin - final) < 1e-9 * hub.Spin.RevolutionsPerMinute ? 0 : spin - final;
+        return new Sensitivity(
+            new ChartAxis("final spin rate", "rpm"),
+            [.. spread.Sensitivity.Select(Bar)],
+            "One input at a time, one standard deviation either way, the design as sized. It tells where the spread comes from.");
 
-        double Run(DespinHub otherHub, Mass weight, Length cord, LinearDensity density) =>
-            otherHub.Carrying(weight, cord, d.LetGo, density, d.Weights).Deploy().FinalSpin.RevolutionsPerMinute;
+        Model.SensitivityBar Bar(Dispersion.SensitivityBar bar)
+        {
+            (string name, string tolerance) = Describe(given, bar.Input);
+            return new(name, tolerance, Rpm(bar.AtMinusOneSigma), Rpm(bar.AtPlusOneSigma));
+        }
+
+        double Rpm(RotationalSpeed change) =>
+            Solver.Rounded(change.RevolutionsPerMinute, initial.RevolutionsPerMinute);
     }
+
+    private static (string Name, string Tolerance) Describe(Case given, UncertainInput input) => input switch
+    {
+        UncertainInput.SpinInertia => ("Spin inertia", given.Part.Count > 0 ? "from the parts' masses" : Tolerance(SpinInertia(given.Vehicle))),
+        UncertainInput.InitialSpin => ("Initial spin rate", Tolerance(given.Spin.Rate)),
+        UncertainInput.HubRadius => ("Hub radius", Tolerance(given.Despin.HubRadius)),
+        UncertainInput.WeightMass => ("Weight mass, all alike", Tolerance(given.Despin.WeightMass)),
+        UncertainInput.CordLength => ("Cord length, all alike", Tolerance(given.Despin.CordLength)),
+        UncertainInput.CordLineDensity => ("Line density of the cord", Tolerance(given.Despin.Cord?.LineDensity)),
+        UncertainInput.LetGoAngle => ("Cord angle at let-go", $"± {given.Despin.LetGoError!.Text}, one sigma"),
+        UncertainInput.SecondWeightDelay => ("Delay of the second weight", $"± {given.Despin.SecondWeightDelay!.Text}, one sigma"),
+        _ => throw new ArgumentOutOfRangeException(nameof(input), input, "This input has no name in the report yet."),
+    };
+
+    private static string Tolerance<TQuantity>(Stated<TQuantity>? stated)
+        where TQuantity : struct, IQuantity => stated is null ? "" : GivenKey.ToleranceOf(stated.Text);
 
     /// <summary>The stated moment about the spin axis: moving it moves the spin inertia about the centre of mass as much.</summary>
     private static Stated<MassMomentOfInertia>? SpinInertia(VehicleSection vehicle) => vehicle.SpinAxis switch

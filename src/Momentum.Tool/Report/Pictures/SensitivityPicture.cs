@@ -17,8 +17,8 @@ internal static class SensitivityPicture
             <figure class="wide">
             <figcaption><h3>Sensitivity to the tolerances</h3></figcaption>
             <table class="sensitivity">
-            <caption class="axis-name">Change of {sensitivity.Result.Name}, {sensitivity.Result.Unit}, with one input at a time at the end of its tolerance</caption>
-            <thead><tr><th scope="col">Input and tolerance</th><th scope="col" class="number">{Swatch("fill-curve-1")}Low end</th><th scope="col" class="number">{Swatch("fill-curve-2")}High end</th><td class="bars"></td></tr></thead>
+            <caption class="axis-name">Change of {sensitivity.Result.Name}, {sensitivity.Result.Unit}, with one input at a time off by one standard deviation</caption>
+            <thead><tr><th scope="col">Input and tolerance</th><th scope="col" class="number">{Swatch("fill-curve-1")}Below</th><th scope="col" class="number">{Swatch("fill-curve-2")}Above</th><td class="bars"></td></tr></thead>
             <tbody>
             {Markup.Each(sensitivity.Bars, b => Row(b, sensitivity.Result.Unit, scale))}
             </tbody>
