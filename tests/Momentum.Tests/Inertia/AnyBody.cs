@@ -2,6 +2,7 @@ using FsCheck;
 using FsCheck.Fluent;
 using Momentum.Frames;
 using Momentum.Inertia;
+using Momentum.Tests.Frames;
 using UnitsNet;
 using UnitsNet.Units;
 

@@ -2,6 +2,7 @@ using FsCheck.Xunit;
 using Momentum.Frames;
 using Momentum.Inertia;
 using Momentum.Quantities;
+using Momentum.Tests.Frames;
 using UnitsNet;
 using UnitsNet.Units;
 

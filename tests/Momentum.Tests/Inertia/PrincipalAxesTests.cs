@@ -3,6 +3,7 @@ using MathNet.Numerics.LinearAlgebra;
 using Momentum.Frames;
 using Momentum.Inertia;
 using Momentum.Quantities;
+using Momentum.Tests.Frames;
 using UnitsNet;
 
 namespace Momentum.Tests.Inertia;

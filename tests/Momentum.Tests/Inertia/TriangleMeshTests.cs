@@ -3,6 +3,7 @@ using System.Text;
 using FsCheck.Xunit;
 using Momentum.Frames;
 using Momentum.Inertia;
+using Momentum.Tests.Frames;
 using UnitsNet;
 using UnitsNet.Units;
 

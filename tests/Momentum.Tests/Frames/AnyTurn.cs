@@ -4,9 +4,9 @@ using Momentum.Frames;
 using Momentum.Quantities;
 using UnitsNet;
 
-namespace Momentum.Tests.Inertia;
+namespace Momentum.Tests.Frames;
 
-/// <summary>An axis and an angle, quarter turns included.</summary>
+/// <summary>An axis and an angle, the quarter and half turns where quaternion code breaks included.</summary>
 public sealed record AnyTurn(int X, int Y, int Z, double Degrees)
 {
     internal Rotation<TFrom, TTo> To<TFrom, TTo>()
@@ -19,6 +19,6 @@ public sealed record AnyTurn(int X, int Y, int Z, double Degrees)
         from y in Gen.Choose(-5, 5)
         from z in Gen.Choose(-5, 5)
         where x != 0 || y != 0 || z != 0
-        from degrees in Gen.Frequency((1, Gen.Elements(0.0, 90, 180, 1e-9, 45)), (3, Gen.Choose(-720, 720).Select(d => d + 0.37)))
+        from degrees in Gen.Frequency((1, Gen.Elements(0.0, 90, 180, 270, 360, -180, 1e-9, 179.999999)), (3, Gen.Choose(-720, 720).Select(d => d + 0.37)))
         select new AnyTurn(x, y, z, degrees)).ToArbitrary();
 }
