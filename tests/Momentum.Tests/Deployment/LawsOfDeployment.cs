@@ -25,10 +25,41 @@ public class LawsOfDeployment(ITestOutputHelper output)
         Assert.InRange(ledger.LinearMomentumClosure, 0, Closed);
         Assert.InRange(ledger.AngularMomentumClosure, 0, Closed);
         Assert.InRange(ledger.EnergyClosure, 0, Closed);
-        double rounding = 1e-12 * ledger.EnergyAtStart.Total.Joules;
+
+        // A cord that is held straight for its first milliradian has a hair of negative tension there, and so of friction.
+        double rounding = 1e-10 * ledger.EnergyAtStart.Total.Joules;
         Assert.True(ledger.DrumFrictionWork.Joules <= rounding, "Friction gives no energy.");
         Assert.True(ledger.CordDampingWork.Joules <= rounding, "Damping gives no energy.");
         Assert.True(ledger.ImpulseLoss.Joules >= -rounding, "An impulse that stops something gives no energy.");
+    }
+
+    [Fact]
+    public void Cords_with_mass_and_stretch_are_accounted_for_too()
+    {
+        CordDeployment heavy = Invented.Deployment with
+        {
+            Cords =
+            [
+                .. new[] { Invented.Cord(0), Invented.Cord(180) with { Weight = Mass.FromGrams(630) } }.Select(c => c with
+                {
+                    LineDensity = LinearDensity.FromGramsPerMeter(7.4),
+                    Segments = 3,
+                    Stiffness = Force.FromKilonewtons(110),
+                    DampingRatio = 0.02,
+                }),
+            ],
+        };
+        DeploymentResult released = heavy.Deploy();
+        DeploymentResult kept = (heavy with
+        {
+            Cords = [heavy.Cords[0], heavy.Cords[1] with { Release = CordRelease.Never }],
+            Until = Duration.FromSeconds(3),
+        }).Deploy();
+
+        Assert.InRange(released.Ledger.Closure, 0, Closed);
+        Assert.True(released.Ledger.CordDampingWork.Joules < 0);
+        Assert.InRange(kept.Ledger.Closure, 0, Closed);
+        Assert.Contains(kept.Events, e => e.Kind == DeploymentEventKind.CordWrapsBack);
     }
 
     [Property(MaxTest = 25)]
@@ -48,14 +79,16 @@ public class LawsOfDeployment(ITestOutputHelper output)
         DeploymentResult result = any.Deployment.Deploy();
         IReadOnlyList<DeploymentState> history = result.History(40);
 
-        // No weight moves further than its speed allows: the fastest is thrown at a few times the rim speed.
-        double most = 30 * result.End.Seconds / 39;
+        // No weight moves faster than it would with all the energy that there is.
+        double energy = result.Ledger.EnergyAtStart.Total.Joules;
+        double interval = result.End.Seconds / 39;
         for (int i = 1; i < history.Count; i++)
         {
             for (int cord = 0; cord < history[i].Cords.Count; cord++)
             {
+                double fastest = Math.Sqrt(2 * energy / any.Deployment.Cords[cord].Weight.Kilograms);
                 double moved = (history[i].Cords[cord].Weight - history[i - 1].Cords[cord].Weight).Magnitude.Meters;
-                Assert.True(moved < most, $"cord {cord} moves {moved} m");
+                Assert.True(moved < fastest * interval, $"cord {cord} moves {moved} m");
             }
         }
     }

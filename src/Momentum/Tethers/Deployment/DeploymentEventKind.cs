@@ -38,6 +38,12 @@ public enum DeploymentEventKind
     /// </summary>
     CordRunsOffDrum,
 
+    /// <summary>
+    /// A cord with mass that had wrapped back has wound up its innermost piece: the computation, whose pieces only unwind,
+    /// ends here.
+    /// </summary>
+    CordPieceWindsUp,
+
     /// <summary>A weight came back to the hub: the computation ends here.</summary>
     WeightStrikesHub,
 

@@ -99,6 +99,7 @@ internal static class DeploymentWarnings
             DeploymentEventKind.CordWrapsBack => $"Cord {cord} wraps back onto the hub at {time}: it was not let go in time.",
             DeploymentEventKind.UnwindingReversed => $"Cord {cord} stops unwinding at {time} and winds up again.",
             DeploymentEventKind.CordRunsOffDrum => $"Cord {cord} would run off its drum at {time}, swinging far out of its plane; the computation ends there.",
+            DeploymentEventKind.CordPieceWindsUp => $"Cord {cord} winds up on the hub at {time}; the computation ends there, because a cord with mass is followed only while it unwinds.",
             DeploymentEventKind.WeightStrikesHub => $"The weight of cord {cord} strikes the hub at {time}; the computation ends there.",
             DeploymentEventKind.CordTouchesDeckEdge => $"Cord {cord} touches the deck's edge at {time}; what the edge does to it is not computed.",
             DeploymentEventKind.WeightStrikesRoom => $"The weight of cord {cord}, still on its cord, strikes the floor or a wall at {time}; the computation ends there.",

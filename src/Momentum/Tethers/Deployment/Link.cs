@@ -33,6 +33,9 @@ internal struct Link
     /// <summary>Angle of the tangent point at zero local unwound angle.</summary>
     public double BaseAngle;
 
+    /// <summary>Whether it came back onto the drum after it had hinged.</summary>
+    public bool WrappedBack;
+
     /// <summary>Free length at zero local unwound angle.</summary>
     public double BaseLength;
 

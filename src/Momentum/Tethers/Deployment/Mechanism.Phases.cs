@@ -350,6 +350,7 @@ internal sealed partial class Mechanism
             link.Sense = -link.Sense;
         }
 
+        link.WrappedBack = true;
         link.EndAngle = link.Natural / cord.Radius;
         link.BaseLength = 0;
         link.BaseAngle = Math.Atan2(radial.Dot(_hub.Second), radial.Dot(_hub.First)) - (link.Sense * link.EndAngle);

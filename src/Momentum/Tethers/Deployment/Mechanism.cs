@@ -24,7 +24,7 @@ namespace Momentum.Tethers.Deployment;
 /// length and the velocity along it are exact whatever the integration does.</para>
 /// <para><b>Dynamics.</b> A link's length constraint g(W) = 0 has the gradient G and the velocity-dependent second
 /// derivative B. The node feels −T P, the hub the wrench (T P, W × T P), with P = G, or with drum friction P = G +
-/// μ R/√(R² + l²) e (l the tangent length): the cord resists being peeled off with a moment about the tangent point that
+/// μ R l/(R² + l²) e (l the tangent length): the cord resists being peeled off with a moment about the tangent point that
 /// is μ T R once it is long, against its motion and going smoothly to zero where that is slow. On a smooth drum and about a hinge G = u and T is
 /// the tension; on a grooved one G = u − R (1 − cos β)/(d cos β) e: the groove's lips guide the cord without work, and
 /// what they carry besides the tension appears as a force of second order in β. Accelerations follow from one
@@ -385,7 +385,7 @@ internal sealed partial class Mechanism
         }
 
         double radius = cord.Radius;
-        double share = cord.Friction * radius / Math.Sqrt((radius * radius) + (arm * arm));
+        double share = cord.Friction * radius * arm / ((radius * radius) + (arm * arm));
         double slow = cord.FrictionSpeed;
         return link.Gradient + (share * outward / Math.Sqrt((outward * outward) + (slow * slow)) * link.Radial);
     }

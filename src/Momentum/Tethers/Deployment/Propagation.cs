@@ -344,14 +344,17 @@ internal sealed class Propagation
                 Lossy(DeploymentEventKind.CordWrapsBack, cord, inner);
                 break;
             case MechanismEvents.Strike:
-                if (inner != _mechanism.OuterLink(cord))
+                if (inner != _mechanism.OuterLink(cord) && !_mechanism.Links[inner].WrappedBack)
                 {
                     throw new DeploymentRefusedException(string.Create(
                         CultureInfo.InvariantCulture,
                         $"A piece of heavy cord {cord + 1} fell back onto the drum at {_time:G6} s. Cut the cord into fewer segments."));
                 }
 
-                Note(DeploymentEventKind.WeightStrikesHub, cord, 0);
+                Note(
+                    inner == _mechanism.OuterLink(cord) ? DeploymentEventKind.WeightStrikesHub : DeploymentEventKind.CordPieceWindsUp,
+                    cord,
+                    0);
                 _stopped = true;
                 break;
             case MechanismEvents.OffDrum:
