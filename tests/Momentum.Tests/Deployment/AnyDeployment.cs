@@ -25,7 +25,8 @@ public sealed record AnyDeployment(CordDeployment Deployment)
             Gen.Constant(CordRelease.Never),
             part.Select(p => CordRelease.AtCordAngle(Angle.FromDegrees(120 * p))),
             part.Select(p => CordRelease.AtTime(Duration.FromSeconds(0.2 + (0.5 * p)))),
-            from p in part from l in part
+            from p in part
+            from l in part
             select CordRelease.AtSensedSpin(RotationalSpeed.FromRadiansPerSecond(1 + (2 * p)), Duration.FromMilliseconds(20 * l)));
         Gen<Cord> cord =
             from weight in part
