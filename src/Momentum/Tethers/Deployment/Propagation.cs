@@ -10,7 +10,7 @@ namespace Momentum.Tethers.Deployment;
 internal sealed class Propagation
 {
     private const int MaximumIncidents = 4096;
-    private const int MaximumSteps = 200_000;
+    private const int MaximumSteps = 100_000;
 
     private readonly Mechanism _mechanism;
     private readonly Surroundings _surroundings;
@@ -107,6 +107,7 @@ internal sealed class Propagation
             do
             {
                 result = _integrator.Step(next);
+                RefuseEndlessRun();
                 NoteSightings();
                 recording?.Add(_integrator.Time, _integrator.State);
                 if (survey is not null)
@@ -147,6 +148,17 @@ internal sealed class Propagation
         {
             recording.BeginSegment(_mechanism);
             recording.Add(_time, _state);
+        }
+    }
+
+    /// <summary>The integrator counts the steps since the last event only; a run of many events must end too.</summary>
+    private void RefuseEndlessRun()
+    {
+        if (AcceptedSteps + _integrator.AcceptedSteps > MaximumSteps)
+        {
+            throw new DeploymentRefusedException(string.Create(
+                CultureInfo.InvariantCulture,
+                $"{MaximumSteps} steps were not enough to come past {_integrator.Time:G6} s: a cord chatters, or is too stiff for its weight. Give it damping, less stiffness or no stretch at all, fewer segments, or end the computation earlier."));
         }
     }
 
