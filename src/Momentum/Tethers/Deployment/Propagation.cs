@@ -12,6 +12,9 @@ internal sealed class Propagation
     private const int MaximumIncidents = 4096;
     private const int MaximumSteps = 100_000;
 
+    // Unwound angle, in radians, for which a cord with a hair of negative tension is held straight at the start of winding.
+    private const double HeldStraight = 1e-3;
+
     private readonly Mechanism _mechanism;
     private readonly Surroundings _surroundings;
     private readonly OdeIntegrator<MechanismOde, MechanismEvents> _integrator;
@@ -103,6 +106,7 @@ internal sealed class Propagation
             recording?.BeginSegment(_mechanism);
             recording?.Add(_time, _state);
             _integrator.Start(_time, _state);
+            bool heldStraight = Pushes(_state, 0);
             StepResult result;
             do
             {
@@ -115,7 +119,7 @@ internal sealed class Propagation
                     LookBetween(survey);
                 }
             }
-            while (result == StepResult.StepTaken);
+            while (result == StepResult.StepTaken && !(heldStraight && Pushes(_integrator.State, HeldStraight)));
 
             AcceptedSteps += _integrator.AcceptedSteps;
             Evaluations += _integrator.Evaluations;
@@ -233,11 +237,29 @@ internal sealed class Propagation
         }
     }
 
+    /// <summary>
+    /// Whether a cord that leaves the drum has negative tension past an unwound angle. One that begins so never crosses zero,
+    /// and so makes no event: it is looked for after each step, and loosened like one that hangs free at the start.
+    /// </summary>
+    private bool Pushes(ReadOnlySpan<double> state, double angle)
+    {
+        _mechanism.Evaluate(state);
+        foreach (ref readonly Link link in _mechanism.Links)
+        {
+            if ((link.IsConstrained || link.Pulls) && link.IsOnDrum && link.Tension < 0 && state[link.Offset] > angle)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>A weight set free with some cord hanging may have no tension from the first moment on.</summary>
     private void LoosenAtStart(int index)
     {
         ref readonly Link link = ref _mechanism.Links[index];
-        if (!link.IsConstrained || _mechanism.MustPeel(index, _state))
+        if (!link.IsMoving || !(link.IsConstrained || link.Pulls) || _mechanism.MustPeel(index, _state))
         {
             return;
         }
@@ -245,8 +267,7 @@ internal sealed class Propagation
         _mechanism.Evaluate(_state);
         if (_mechanism.Links[index].Tension < 0)
         {
-            _mechanism.Slacken(index, _state);
-            Note(DeploymentEventKind.CordSlack, link.Cord, 0);
+            ChangeTension(index);
         }
     }
 
