@@ -69,8 +69,11 @@ public class LawsOfDeployment(ITestOutputHelper output)
         DeploymentResult one = any.Deployment.Deploy();
         DeploymentResult other = (any.Deployment with { Attitude = turn }).Deploy();
 
-        // The same numbers but for rounding, carried along an unstable swing for a second at most.
-        Assert.True(one.FinalState.Rates.EqualsWithin(other.FinalState.Rates, RotationalSpeed.FromRadiansPerSecond(1e-8)));
+        // The same numbers but for rounding, carried along an unstable swing for a second at most. Where a tension only grazes
+        // zero, rounding decides whether the cord is slack for a moment, and that moment's small impulse is in what follows.
+        bool sameEvents = one.Events.Select(e => (e.Kind, e.Cord)).SequenceEqual(other.Events.Select(e => (e.Kind, e.Cord)));
+        double allowed = sameEvents ? 1e-8 : 1e-6;
+        Assert.True(one.FinalState.Rates.EqualsWithin(other.FinalState.Rates, RotationalSpeed.FromRadiansPerSecond(allowed)));
     }
 
     [Property(MaxTest = 25)]

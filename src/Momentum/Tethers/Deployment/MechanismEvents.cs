@@ -8,7 +8,10 @@ namespace Momentum.Tethers.Deployment;
 /// <remarks>
 /// One slot a link for slackening and tightening, then <see cref="PerCord"/> slots a cord, then the bearing's two.
 /// </remarks>
-internal readonly struct MechanismEvents(Mechanism mechanism, Surroundings surroundings) : IEventFunctions
+/// <param name="mechanism">Hub and cords.</param>
+/// <param name="surroundings">Deck, room and sense of spin.</param>
+/// <param name="releaseAt">When each cord lets go; infinite as long as that is not known, and then only its spin is watched.</param>
+internal readonly struct MechanismEvents(Mechanism mechanism, Surroundings surroundings, double[] releaseAt) : IEventFunctions
 {
     public const int End = 0;
     public const int LetGoAngle = 1;
@@ -97,7 +100,7 @@ internal readonly struct MechanismEvents(Mechanism mechanism, Surroundings surro
             }
 
             own[Deck] = surroundings.DeckClearance(mechanism, link);
-            if (constants.LetGo == LetGoKind.SpinRate)
+            if (constants.LetGo == LetGoKind.SpinRate && double.IsPositiveInfinity(releaseAt[cord]))
             {
                 own[Spin] = (surroundings.SpinSign * mechanism.AxialRate) - constants.LetGoValue;
             }

@@ -38,7 +38,8 @@ internal sealed class Propagation
     {
         _mechanism = mechanism;
         _surroundings = surroundings;
-        MechanismEvents events = new(mechanism, surroundings);
+        _releaseAt = new double[mechanism.CordCount];
+        MechanismEvents events = new(mechanism, surroundings, _releaseAt);
         _integrator = new OdeIntegrator<MechanismOde, MechanismEvents>(
             new MechanismOde(mechanism), events, tolerances, new StepLimits { EventSamples = 2, MaximumSteps = MaximumSteps });
         _state = new double[mechanism.Dimension];
@@ -46,7 +47,6 @@ internal sealed class Propagation
         _values = new double[events.Count];
         _slackAtPeel = new bool[mechanism.Links.Length];
         _found = new LocatedEvent[2 * events.Count];
-        _releaseAt = new double[mechanism.CordCount];
         _departures = new (Vec, Vec, double)[mechanism.Links.Length];
     }
 
@@ -399,14 +399,15 @@ internal sealed class Propagation
                 _stopped = true;
                 break;
             case MechanismEvents.Spin:
-                if (double.IsPositiveInfinity(_releaseAt[cord]))
-                {
-                    _releaseAt[cord] = _time + _mechanism.CordOf(cord).LetGoLatency;
-                    Note(DeploymentEventKind.SpinRateSensed, cord, 0);
-                }
-
+                SenseSpin(cord);
                 break;
         }
+    }
+
+    private void SenseSpin(int cord)
+    {
+        _releaseAt[cord] = _time + _mechanism.CordOf(cord).LetGoLatency;
+        Note(DeploymentEventKind.SpinRateSensed, cord, 0);
     }
 
     private void EndWinding(int cord, int inner)
@@ -530,6 +531,11 @@ internal sealed class Propagation
             if (inner < 0)
             {
                 continue;
+            }
+
+            if (_values[start + MechanismEvents.Spin] < Together * _mechanism.CordOf(cord).LetGoValue)
+            {
+                SenseSpin(cord);
             }
 
             ref readonly Link link = ref _mechanism.Links[inner];
