@@ -57,34 +57,43 @@ internal static class Sizing
 
         double Miss(double length) => new PlanarCords(hub, radius, weights, density, length).Spin(angle) - ratio;
 
-        // With massive cords the final spin has a shallow minimum over cord length, past which more cord only adds its own
-        // mass; small steps up from a cord that is too short find the shortest one that does it.
+        // With massive cords the final spin has shallow minima over cord length, past which more cord only adds its own mass;
+        // small steps up from a cord that is too short find the shortest one that does it.
         const double Step = 1.05;
+        const double Longest = 1e9;
         double low = (double.IsFinite(massless) ? massless : Math.Sqrt(carried / weights)) / 1024;
         for (int i = 0; Miss(low) <= 0; i++)
         {
             low = i < 200 ? low / 16 : throw Unreachable(ratio, double.NaN);
         }
 
+        double last = low * Longest;
+        double lowest = Miss(low);
         double high = low * Step;
         while (Miss(high) > 0)
         {
             double next = high * Step;
-            if (Miss(next) >= Miss(high))
+            if (Miss(next) >= Miss(high) && Miss(high) < Miss(low))
             {
-                high = LeastMiss(Miss, low, next);
-                double least = Miss(high);
-                if (least > 1e-14 * (1 + Math.Abs(ratio)))
+                double bottom = LeastMiss(Miss, low, next);
+                double least = Miss(bottom);
+                if (least >= 0 && least <= 1e-14 * (1 + Math.Abs(ratio)))
                 {
-                    throw Unreachable(ratio, least + ratio);
+                    return bottom;
                 }
 
-                if (least >= 0)
+                if (least < 0)
                 {
-                    return high;
+                    high = bottom;
+                    break;
                 }
 
-                break;
+                lowest = Math.Min(lowest, least);
+            }
+
+            if (next > last)
+            {
+                throw Unreachable(ratio, lowest + ratio);
             }
 
             (low, high) = (high, next);
