@@ -52,7 +52,7 @@ internal static class Sizing
         {
             return left > 0
                 ? massless
-                : throw Unreachable(ratio, -Math.Sqrt(carried / part));
+                : throw Unreachable(ratio, -Math.Sqrt(carried / part), double.PositiveInfinity);
         }
 
         double Miss(double length) => new PlanarCords(hub, radius, weights, density, length).Spin(angle) - ratio;
@@ -60,18 +60,18 @@ internal static class Sizing
         // With massive cords the final spin has shallow minima over cord length, past which more cord only adds its own mass;
         // small steps up from a cord that is too short find the shortest one that does it.
         const double Step = 1.05;
-        const double Longest = 1e9;
+        double longest = 1000 * (radius + Math.Sqrt(hub / weights)); // a thousand times what stops the hub
         double low = (double.IsFinite(massless) ? massless : Math.Sqrt(carried / weights)) / 1024;
         for (int i = 0; Miss(low) <= 0; i++)
         {
-            low = i < 200 ? low / 16 : throw Unreachable(ratio, double.NaN);
+            low = i < 200 ? low / 16 : throw Unreachable(ratio, double.NaN, double.NaN);
         }
 
-        double last = low * Longest;
         double lowest = Miss(low);
         double high = low * Step;
         while (Miss(high) > 0)
         {
+            lowest = Math.Min(lowest, Miss(high));
             double next = high * Step;
             if (Miss(next) >= Miss(high) && Miss(high) < Miss(low))
             {
@@ -91,9 +91,9 @@ internal static class Sizing
                 lowest = Math.Min(lowest, least);
             }
 
-            if (next > last)
+            if (next > longest)
             {
-                throw Unreachable(ratio, lowest + ratio);
+                throw Unreachable(ratio, lowest + ratio, longest);
             }
 
             (low, high) = (high, next);
@@ -161,9 +161,11 @@ internal static class Sizing
             : throw new ComputationRefusedException("The search for the size did not converge; the proportions given are too extreme. Check their units.");
     }
 
-    private static ComputationRefusedException Unreachable(double ratio, double limit) => new(
+    private static ComputationRefusedException Unreachable(double ratio, double limit, double longest) => new(
         $"No cord length leaves {Share(ratio)} of the initial spin with this let-go" +
-        (double.IsFinite(limit) ? $"; the lowest that any length comes to is {Share(limit)}" : string.Empty) +
+        (!double.IsFinite(limit) ? string.Empty
+            : double.IsFinite(longest) ? $"; cords of up to {Quoted.Si(longest, "m")} come down to {Share(limit)}"
+            : $"; the lowest that any length comes to is {Share(limit)}") +
         ". Ask for less reversed spin.");
 
     private static string Share(double ratio) => Quoted.Si(100 * ratio, "%");

@@ -53,11 +53,11 @@ public class LateLetGoChecks
         }
     }
 
-    // A complete de-spin has weights whose inertia about the axis, cords out, is about that of the hub. Ten thousand times as
-    // much is beyond any vehicle, and there a refusal is the honest answer to what a double cannot hold.
+    // A complete de-spin has weights whose inertia about the axis, cords out, is about that of the hub. A hundred times as much
+    // is beyond any vehicle, and there a refusal is the honest answer to what a double cannot hold.
     private static bool Extreme(DespinDesign design) =>
         design.Weights * (design.WeightMass.Kilograms + (design.CordLineDensity.KilogramsPerMeter * design.CordLength.Meters)) *
-        Math.Pow(design.Hub.Radius.Meters + design.CordLength.Meters, 2) > 1e4 * design.Hub.SpinInertia.KilogramSquareMeters;
+        Math.Pow(design.Hub.Radius.Meters + design.CordLength.Meters, 2) > 100 * design.Hub.SpinInertia.KilogramSquareMeters;
 
     // Newton's equations of a disc and a point on a string, string tension by the constraint; nothing shared with the library.
     [Theory]

@@ -173,10 +173,10 @@ public class PlanarDespinFacts
         Assert.Contains("No cord length", Assert.Throws<ComputationRefusedException>(
             () => _hub.SizeCordLength(_weight, Share(ratio), LetGo.AtCordAngle(Angle.FromDegrees(angle)))).Message);
 
-    // A cord with mass that grows without limit slows itself: there is a lowest final spin, and the refusal names it.
+    // A cord with mass brings the spin down further only at lengths that nobody can wind: the refusal says how far they were tried.
     [Fact]
     public void More_reversed_spin_than_any_cord_with_mass_leaves_is_refused_with_the_lowest() =>
-        Assert.Matches("lowest that any length comes to is -[0-9.]+ %", Assert.Throws<ComputationRefusedException>(
+        Assert.Matches("cords of up to [0-9.]+ m come down to -[0-9.]+ %", Assert.Throws<ComputationRefusedException>(
             () => _hub.SizeCordLength(_weight, Share(-3), LetGo.Radial, LinearDensity.FromGramsPerMeter(20))).Message);
 
     // Weights without limit: A/B -> R²/L², so a cord below one hub radius cannot stop the hub at the tangent.
