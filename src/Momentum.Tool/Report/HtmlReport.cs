@@ -19,7 +19,7 @@ internal static class HtmlReport
         {
             ["hash"] = ShortHash(report.Case),
         });
-        string script = report.Unwinding is null ? "" : Page.Part("report.js");
+        string script = report.Unwinding is null ? "" : Page.Part("stage.js") + Page.Part("player.js");
         var slots = new Dictionary<string, Markup>
         {
             ["title"] = Markup.Of($"{report.Title}"),
@@ -143,9 +143,38 @@ internal static class HtmlReport
     {
         ["stage"] = UnwindingStage.Draw(motion).ToString(),
         ["data"] = UnwindingStage.Data(motion).ToString(),
+        ["standard-view"] = motion.IsWhole ? "quarter" : "axis",
+        ["hub-words"] = Markup.Of($"{motion.Hub.Words}").ToString(),
         ["spin-unit"] = Markup.Of($"{motion.SpinUnit}").ToString(),
+        ["wobble"] = WobbleReadouts(motion).ToString(),
+        ["cords"] = CordReadouts(motion).ToString(),
         ["strip"] = LineChartPicture.Plot(SpinStrip(motion), "strip", height: 210).ToString(),
     }));
+
+    private static Markup WobbleReadouts(Unwinding motion) => !motion.IsWhole ? Markup.None : Markup.Of($"""
+        <div><dt>Transverse rate</dt><dd><span id="read-transverse"></span> {motion.SpinUnit}</dd></div>
+        <div><dt>Nutation angle</dt><dd><span id="read-nutation"></span>°</dd></div>
+        """);
+
+    private static Markup CordReadouts(Unwinding motion)
+    {
+        IEnumerable<int> rows = Enumerable.Range(1, motion.CordsAreAlike ? 1 : motion.Drums.Count);
+        return Markup.Of($"""
+            <table class="cords">
+            <thead><tr><th scope="col">Cord</th><th scope="col" class="number">Free length, m</th><th scope="col" class="number">Tension, N</th></tr></thead>
+            <tbody>
+            {Markup.Each(rows, c => Markup.Of($"<tr><th scope=\"row\">{CordName(motion, c)}</th><td class=\"number\" id=\"read-length-{c}\"></td><td class=\"number\" id=\"read-tension-{c}\"></td></tr>"))}
+            </tbody>
+            </table>
+            """);
+    }
+
+    private static Markup CordName(Unwinding motion, int cord)
+    {
+        int ink = Ink.OfCord(cord - 1);
+        return motion.CordsAreAlike ? Markup.Trusted("each") : Markup.Of(
+            $"<svg class=\"swatch\" viewBox=\"0 0 10 10\" aria-hidden=\"true\"><circle class=\"fill-curve-{ink}\" cx=\"5\" cy=\"5\" r=\"5\"/></svg>{cord}");
+    }
 
     private static LineChart SpinStrip(Unwinding motion) => new()
     {

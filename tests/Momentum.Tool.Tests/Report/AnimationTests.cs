@@ -24,10 +24,10 @@ public sealed class AnimationTests(Chromium chromium)
         await page.Page.Keyboard.PressAsync("Home");
 
         Assert.Equal(0, await page.Time());
-        Assert.Equal(SampleReport.Motion.Radius, await page.Number("weight-1", "cx"), OnFrame);
-        Assert.Equal(0, await page.Number("weight-1", "cy"), OnFrame);
-        Assert.Equal(-SampleReport.Motion.Radius, await page.Number("weight-2", "cx"), OnFrame);
-        Assert.Equal("72.0", await page.Ask<string>("document.getElementById('read-spin').textContent"));
+        Assert.Equal(SampleReport.Motion.Radius, await page.Metres("weight-1", "cx"), OnFrame);
+        Assert.Equal(0, await page.Metres("weight-1", "cy"), OnFrame);
+        Assert.Equal(-SampleReport.Motion.Radius, await page.Metres("weight-2", "cx"), OnFrame);
+        Assert.Equal("72.0", await page.Text("read-spin"));
     }
 
     [Fact]
@@ -74,7 +74,7 @@ public sealed class AnimationTests(Chromium chromium)
         await using OpenPage page = await chromium.OpenAsync(_html);
         await page.Page.ClickAsync("#phases li:nth-child(2) button");
 
-        Assert.Equal("hinging", await page.Ask<string>("document.getElementById('read-phase').textContent"));
+        Assert.Equal("hinging", await page.Text("read-phase"));
         Assert.Equal(SampleReport.Motion.Length, await DistanceFromTangentPoint(page), OnPath);
 
         await page.Page.ClickAsync("#phases li:nth-child(3) button");
@@ -90,10 +90,10 @@ public sealed class AnimationTests(Chromium chromium)
         await page.Page.Keyboard.PressAsync("End");
         CordFrame last = _motion.Frames[^1].Cords[0];
 
-        Assert.Equal(last.WeightX, await page.Number("weight-1", "cx"), OnFrame * 10);
-        Assert.Equal(last.WeightY, await page.Number("weight-1", "cy"), OnFrame * 10);
-        Assert.Equal("0.0", await page.Ask<string>("document.getElementById('read-spin').textContent"));
-        Assert.Equal("0", await page.Ask<string>("document.getElementById('read-tension').textContent"));
+        Assert.Equal(last.Weight.X.Meters, await page.Metres("weight-1", "cx"), OnFrame * 10);
+        Assert.Equal(-last.Weight.Y.Meters, await page.Metres("weight-1", "cy"), OnFrame * 10);
+        Assert.Equal("0.0", await page.Text("read-spin"));
+        Assert.Equal("gone", await page.Text("read-tension-1"));
         Assert.Contains("free flight", await page.Ask<string>("document.getElementById('time').getAttribute('aria-valuetext')"), StringComparison.Ordinal);
     }
 
@@ -121,15 +121,15 @@ public sealed class AnimationTests(Chromium chromium)
         double first = await page.Time();
         await page.Page.WaitForExpressionAsync($"Number(document.getElementById('time').value) > {first} + 0.01");
 
-        Assert.Equal("Pause", await page.Ask<string>("document.getElementById('play').textContent"));
+        Assert.Equal("Pause", await page.Text("play"));
         await page.Page.ClickAsync("#play");
         double held = await page.Time();
-        double heldX = await page.Number("weight-1", "cx");
+        double heldX = await page.Metres("weight-1", "cx");
         await page.Ask<int>("new Promise(done => requestAnimationFrame(() => requestAnimationFrame(() => done(0))))");
 
-        Assert.Equal("Play", await page.Ask<string>("document.getElementById('play').textContent"));
+        Assert.Equal("Play", await page.Text("play"));
         Assert.Equal(held, await page.Time());
-        Assert.Equal(heldX, await page.Number("weight-1", "cx"));
+        Assert.Equal(heldX, await page.Metres("weight-1", "cx"));
     }
 
     [Fact]
@@ -152,9 +152,9 @@ public sealed class AnimationTests(Chromium chromium)
         await using OpenPage page = await chromium.OpenAsync(_html);
         await page.Page.FocusAsync("#time");
         await page.Page.Keyboard.PressAsync("Space");
-        Assert.Equal("Pause", await page.Ask<string>("document.getElementById('play').textContent"));
+        Assert.Equal("Pause", await page.Text("play"));
         await page.Page.Keyboard.PressAsync("Space");
-        Assert.Equal("Play", await page.Ask<string>("document.getElementById('play').textContent"));
+        Assert.Equal("Play", await page.Text("play"));
     }
 
     [Fact]
@@ -168,7 +168,7 @@ public sealed class AnimationTests(Chromium chromium)
             reached.Add(await page.Ask<string>("document.activeElement.id || document.activeElement.textContent"));
         }
 
-        Assert.Superset(new HashSet<string> { "play", "speed", "time", "unwinding", "hinging", "free flight", "Skip to the answer", "cautions" }, reached);
+        Assert.Superset(new HashSet<string> { "stage", "Along the axis", "Three-quarter", "From the side", "zoom-in", "zoom-out", "play", "speed", "time", "unwinding", "hinging", "free flight", "Skip to the answer", "cautions" }, reached);
     }
 
     [Fact]
@@ -192,13 +192,14 @@ public sealed class AnimationTests(Chromium chromium)
         double y = motion.Radius * (Math.Sin(tangent) - (phi * Math.Cos(tangent)));
 
         Assert.True(time < motion.UnwindingEnds);
-        Assert.Equal(x, await page.Number("weight-1", "cx"), OnPath);
-        Assert.Equal(y, await page.Number("weight-1", "cy"), OnPath);
-        Assert.Equal(-x, await page.Number("weight-2", "cx"), OnPath);
-        Assert.Equal(motion.Radius * Math.Cos(tangent), await page.Number("cord-1", "x1"), OnPath);
+        Assert.Equal(x, await page.Metres("weight-1", "cx"), OnPath);
+        Assert.Equal(-y, await page.Metres("weight-1", "cy"), OnPath);
+        Assert.Equal(-x, await page.Metres("weight-2", "cx"), OnPath);
+        Assert.Equal(motion.Radius * Math.Cos(tangent), await page.Metres("cord-1", "x1"), OnPath);
     }
 
     private static Task<double> DistanceFromTangentPoint(OpenPage page) => page.Ask<double>("""
         (c => Math.hypot(c.getAttribute('x2') - c.getAttribute('x1'), c.getAttribute('y2') - c.getAttribute('y1')))(document.getElementById('cord-1'))
+          / Number(document.getElementById('stage').dataset.scale)
         """);
 }

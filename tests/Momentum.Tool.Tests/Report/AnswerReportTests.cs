@@ -45,7 +45,7 @@ public sealed class AnswerReportTests(Chromium chromium)
         // Both are exact while unwinding; the reference's midpoint sum over the hinging is good to 1e-5 of the time, and what a
         // weight moves in that, 5 m/s-ish by 1e-5 s, is under 1e-3 m.
         Unwinding motion = Compose(Given(letGo: letGo)).Unwinding!;
-        var reference = new PlanarMotion(18.4, 1.24, 0.43, motion.Frames.Max(f => f.FreeLength), 72 * Rpm);
+        var reference = new PlanarMotion(18.4, 1.24, 0.43, motion.Frames.Max(f => f.Cords[0].FreeLength), 72 * Rpm);
         var states = reference.ToRadial(4000);
         double letGoTime = motion.LetGo!.Value;
         foreach (UnwindingFrame frame in motion.Frames.Where(f => f.Cords[0].Attached && f.Time <= letGoTime))
@@ -53,33 +53,33 @@ public sealed class AnswerReportTests(Chromium chromium)
             var state = states.MinBy(s => Math.Abs(s.Time - frame.Time));
             double late = frame.Time - state.Time;
             Assert.Equal(state.Spin, frame.Spin * Rpm, 0.02 + Math.Abs(late * 20));
-            Assert.Equal((0.43 * Math.Cos(state.Tangent)) + (state.Free * Math.Cos(state.Cord)), frame.Cords[0].WeightX, 1e-3 + Math.Abs(late * 40));
-            Assert.Equal((0.43 * Math.Sin(state.Tangent)) + (state.Free * Math.Sin(state.Cord)), frame.Cords[0].WeightY, 1e-3 + Math.Abs(late * 40));
-            Assert.Equal(-frame.Cords[0].WeightX, frame.Cords[1].WeightX, 1e-9);
+            Assert.Equal((0.43 * Math.Cos(state.Tangent)) + (state.Free * Math.Cos(state.Cord)), frame.Cords[0].Weight.X.Meters, 1e-3 + Math.Abs(late * 40));
+            Assert.Equal((0.43 * Math.Sin(state.Tangent)) + (state.Free * Math.Sin(state.Cord)), frame.Cords[0].Weight.Y.Meters, 1e-3 + Math.Abs(late * 40));
+            Assert.Equal(-frame.Cords[0].Weight.X.Meters, frame.Cords[1].Weight.X.Meters, 1e-9);
         }
     }
 
     [Fact]
     public void Free_cord_in_every_frame_has_the_free_length()
     {
-        foreach (UnwindingFrame frame in Compose(Given(letGo: "{ angle = \"120 deg\" }")).Unwinding!.Frames.Where(f => f.Cords[0].Attached))
+        Unwinding motion = Compose(Given(letGo: "{ angle = \"120 deg\" }")).Unwinding!;
+        foreach (UnwindingFrame frame in motion.Frames.Where(f => f.Cords[0].Attached))
         {
-            foreach (CordFrame cord in frame.Cords)
+            foreach ((int number, CordFrame cord) in frame.Cords.Index())
             {
-                double x = cord.WeightX - (0.43 * Math.Cos(cord.TangentAngle));
-                double y = cord.WeightY - (0.43 * Math.Sin(cord.TangentAngle));
-                Assert.Equal(frame.FreeLength, Math.Sqrt((x * x) + (y * y)), 1e-9);
+                Assert.Equal(cord.FreeLength, (cord.Weight - motion.Root(frame, number)).Magnitude.Meters, 1e-9);
             }
         }
     }
 
     [Fact]
-    public void Cord_end_is_fixed_to_the_hub()
+    public void Cord_is_wound_from_its_root_to_its_end_on_the_hub()
     {
-        UnwindingFrame[] frames = [.. Compose(Given()).Unwinding!.Frames.Where(f => f.Cords[0].Attached)];
-        double end = frames[0].Cords[0].TangentAngle + frames[0].Cords[0].WoundAngle;
+        Unwinding motion = Compose(Given()).Unwinding!;
+        double length = motion.Frames.Where(f => f.Cords[0].Attached).Max(f => f.Cords[0].FreeLength);
 
-        Assert.All(frames, f => Assert.Equal(end, f.Cords[0].TangentAngle + f.Cords[0].WoundAngle - f.HubAngle, 1e-9));
+        Assert.All(motion.Frames.Where(f => f.Cords[0].Attached), f => Assert.All(f.Cords.Zip(motion.Drums), c =>
+            Assert.Equal(length - c.First.FreeLength, c.Second.Radius * (c.Second.EndAngle - c.First.RootAngle), 1e-9)));
     }
 
     [Fact]

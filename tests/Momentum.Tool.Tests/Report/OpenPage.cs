@@ -61,6 +61,13 @@ internal sealed class OpenPage : IAsyncDisposable
     /// <summary>An attribute of an element as a number.</summary>
     public Task<double> Number(string id, string attribute) => Ask<double>($"Number(document.getElementById('{id}').getAttribute('{attribute}'))");
 
+    /// <summary>An attribute of something on the stage, in metres of the picture.</summary>
+    public async Task<double> Metres(string id, string attribute) =>
+        await Number(id, attribute) / await Ask<double>("Number(document.getElementById('stage').dataset.scale)");
+
+    /// <summary>Text of an element.</summary>
+    public Task<string> Text(string id) => Ask<string>($"document.getElementById('{id}').textContent");
+
     /// <summary>Where the slider stands, s.</summary>
     public Task<double> Time() => Ask<double>("Number(document.getElementById('time').value)");
 

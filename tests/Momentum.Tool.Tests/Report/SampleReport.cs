@@ -1,4 +1,8 @@
+using Momentum.Frames;
+using Momentum.Quantities;
 using Momentum.Tool.Report.Model;
+using UnitsNet;
+using UnitsNet.Units;
 
 namespace Momentum.Tool.Tests.Report;
 
@@ -20,7 +24,7 @@ internal static class SampleReport
         Unwinding unwinding = MakeUnwinding();
         double letGo = unwinding.LetGo!.Value;
         UnwindingFrame[] attached = [.. unwinding.Frames.Where(f => f.Cords[0].Attached)];
-        UnwindingFrame peak = attached.MaxBy(f => f.Tension)!;
+        UnwindingFrame peak = attached.MaxBy(f => f.Cords[0].Tension)!;
         ChartEvent[] events = [new(Motion.UnwindingEnds, "cord fully out"), new(letGo, "let-go")];
         double[] times = [.. attached.Select(f => f.Time)];
         double[] all = [.. unwinding.Frames.Select(f => f.Time)];
@@ -38,8 +42,8 @@ internal static class SampleReport
                 new("Final spin rate", new(0, "rpm"), "after both weights have gone"),
                 new("Unwinding takes", new(Motion.UnwindingEnds, "s"), "release to cord fully out"),
                 new("Let-go after", new(letGo, "s"), "release to radial cord"),
-                new("Hub turns through", new(attached[^1].HubAngle * 180 / Math.PI, "°"), "release to let-go"),
-                new("Peak tension, each cord", new(peak.Tension, "N"), $"at {new Figure(peak.Time, "s", 3)}, at {new Figure(peak.Spin, "rpm", 3)}"),
+                new("Hub turns through", new(Motion.ToRadial(240)[^1].Hub * 180 / Math.PI, "°"), "release to let-go"),
+                new("Peak tension, each cord", new(peak.Cords[0].Tension, "N"), $"at {new Figure(peak.Time, "s", 3)}, at {new Figure(peak.Spin, "rpm", 3)}"),
                 new("Weight speed at let-go", new(weightSpeed[^1], "m/s"), "in axes that do not turn"),
             ],
             FurtherFigures =
@@ -72,9 +76,9 @@ internal static class SampleReport
                     Title = "Cord tension",
                     X = new("Time", "s"),
                     Y = new("Tension, each cord", "N"),
-                    Series = [new("Each cord", times, [.. attached.Select(f => f.Tension)])],
+                    Series = [new("Each cord", times, [.. attached.Select(f => f.Cords[0].Tension)])],
                     Events = events,
-                    Marks = [new(peak.Time, peak.Tension, $"peak {new Figure(peak.Tension, "N")}")],
+                    Marks = [new(peak.Time, peak.Cords[0].Tension, $"peak {new Figure(peak.Cords[0].Tension, "N")}")],
                     FollowsAnimation = true,
                 },
                 new LineChart
@@ -164,40 +168,47 @@ internal static class SampleReport
         {
             double x = (Radius * Math.Cos(tangent)) + (free * Math.Cos(cord));
             double y = (Radius * Math.Sin(tangent)) + (free * Math.Sin(cord));
-            double still = Math.Max(0, hub + wound - tangent);
-            frames.Add(new UnwindingFrame(time, hub, spin / Rpm, free, tension,
-            [
-                new CordFrame(tangent, still, x, y, Attached: true),
-                new CordFrame(tangent + Math.PI, still, -x, -y, Attached: true),
-            ]));
+            double root = Math.Min(wound, tangent - hub);
+            frames.Add(Frame(time, hub, spin, root, x, y, free, tension, CordHold.Taut));
         }
 
         UnwindingFrame before = frames[^2];
         UnwindingFrame last = frames[^1];
         double dt = last.Time - before.Time;
-        double vx = (last.Cords[0].WeightX - before.Cords[0].WeightX) / dt;
-        double vy = (last.Cords[0].WeightY - before.Cords[0].WeightY) / dt;
+        (double lastX, double lastY) = At(last);
+        double vx = (lastX - At(before).X) / dt;
+        double vy = (lastY - At(before).Y) / dt;
+        double turn = Motion.ToRadial(240)[^1].Hub;
         for (int i = 0; i <= 40; i++)
         {
             double after = i * 0.005;
-            double x = last.Cords[0].WeightX + (vx * after);
-            double y = last.Cords[0].WeightY + (vy * after);
-            frames.Add(new UnwindingFrame(last.Time + after, last.HubAngle + (last.Spin * Rpm * after), last.Spin, 0, 0,
-            [
-                last.Cords[0] with { WeightX = x, WeightY = y, Attached = false },
-                last.Cords[1] with { WeightX = -x, WeightY = -y, Attached = false },
-            ]));
+            frames.Add(Frame(last.Time + after, turn + (last.Spin * Rpm * after), last.Spin * Rpm, wound, lastX + (vx * after), lastY + (vy * after), 0, 0, CordHold.Gone));
         }
 
         return new Unwinding
         {
-            HubRadius = Radius,
+            Hub = new HubShape(Radius, -0.5, 0.5, 0, 0, "The hub is drawn as a cylinder of the drum's radius; its length stands for nothing."),
+            Drums = [new Drum(Radius, 0, wound), new Drum(Radius, 0, wound + Math.PI)],
             SpinUnit = "rpm",
             Frames = frames,
             Phases = [new("unwinding", 0), new("hinging", Motion.UnwindingEnds), new("free flight", last.Time)],
             LetGo = last.Time,
         };
     }
+
+    private static UnwindingFrame Frame(
+        double time, double hub, double spin, double root, double x, double y, double free, double tension, CordHold hold) => new(
+        time,
+        Rotation<HubAxes, StageAxes>.About(Direction<HubAxes>.ZAxis, Angle.FromRadians(hub)),
+        spin / Rpm,
+        new HubMomentum(Direction<StageAxes>.ZAxis, spin / Motion.InitialSpin),
+        null,
+        [
+            new CordFrame(root, 0, Position<StageAxes>.Of(x, y, 0, LengthUnit.Meter), free, tension, hold),
+            new CordFrame(root + Math.PI, 0, Position<StageAxes>.Of(-x, -y, 0, LengthUnit.Meter), free, tension, hold),
+        ]);
+
+    private static (double X, double Y) At(UnwindingFrame frame) => (frame.Cords[0].Weight.X.Meters, frame.Cords[0].Weight.Y.Meters);
 
     private static LineChart Trade()
     {
@@ -217,10 +228,6 @@ internal static class SampleReport
         };
     }
 
-    private static double Speed(UnwindingFrame a, UnwindingFrame b)
-    {
-        double dx = b.Cords[0].WeightX - a.Cords[0].WeightX;
-        double dy = b.Cords[0].WeightY - a.Cords[0].WeightY;
-        return Math.Sqrt((dx * dx) + (dy * dy)) / (b.Time - a.Time);
-    }
+    private static double Speed(UnwindingFrame a, UnwindingFrame b) =>
+        Math.Sqrt(Math.Pow(At(b).X - At(a).X, 2) + Math.Pow(At(b).Y - At(a).Y, 2)) / (b.Time - a.Time);
 }

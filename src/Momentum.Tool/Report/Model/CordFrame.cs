@@ -1,9 +1,17 @@
+using Momentum.Frames;
+
 namespace Momentum.Tool.Report.Model;
 
-/// <summary>One cord and its weight at one instant, seen along the spin axis in axes that do not turn.</summary>
-/// <param name="TangentAngle">Direction from the hub's centre to where the free cord leaves the hub, rad, not wrapped.</param>
-/// <param name="WoundAngle">Arc still wound, counted forward in the sense of the spin from that point, rad.</param>
-/// <param name="WeightX">Weight, m from the hub's centre.</param>
-/// <param name="WeightY">Weight, m from the hub's centre.</param>
-/// <param name="Attached">False once the cord has left the hub.</param>
-internal sealed record CordFrame(double TangentAngle, double WoundAngle, double WeightX, double WeightY, bool Attached);
+/// <summary>One cord and its weight at one instant.</summary>
+/// <param name="RootAngle">Where the free cord leaves the drum, rad about the drums' axis from the hub's first axis, not wrapped.</param>
+/// <param name="RootHeight">The height of that place from the hub's centre of mass, m.</param>
+/// <param name="Weight">The weight.</param>
+/// <param name="FreeLength">Free length, m.</param>
+/// <param name="Tension">Tension, N.</param>
+/// <param name="Hold">Whether and how the weight hangs on the hub.</param>
+internal sealed record CordFrame(
+    double RootAngle, double RootHeight, Position<StageAxes> Weight, double FreeLength, double Tension, CordHold Hold)
+{
+    /// <summary>Whether the cord is still on the hub.</summary>
+    public bool Attached => Hold != CordHold.Gone;
+}

@@ -1,3 +1,5 @@
+using Momentum.Frames;
+using Momentum.Quantities;
 using Momentum.Tool.Report.Model;
 
 namespace Momentum.Tool.Report.Pictures;
@@ -20,15 +22,16 @@ internal static class CordPathsPicture
             [.. Enumerable.Range(0, Exposures).Select(k => Nearest(motion, end * k / (Exposures - 1)))];
         UnwindingFrame last = exposed[^1];
         var to = new Drawing(Half, (Half - Margin) / Reach(exposed));
-        double hub = motion.HubRadius;
+        double hub = motion.Hub.Radius;
+        (double markX, double markY) = Mark(last, hub);
         return Markup.Of($"""
             <figure class="paths">
             <figcaption><h3>Cord paths</h3><p class="axis-name">Seen along the spin axis, in axes that do not turn</p></figcaption>
             <svg class="plot" viewBox="0 0 380 380" role="img" aria-label="{Describe(exposed)}">
             {Markup.Each(Enumerable.Range(0, last.Cords.Count), c => Path(motion, end, c, to))}
-            {Markup.Each(exposed.Index(), e => Exposure(e.Item, hub, 0.3 + (0.7 * e.Index / (Exposures - 1)), to))}
+            {Markup.Each(exposed.Index(), e => Exposure(motion, e.Item, 0.3 + (0.7 * e.Index / (Exposures - 1)), to))}
             <circle class="hub" cx="{to.X(0)}" cy="{to.Y(0)}" r="{to.Size(hub)}"/>
-            <line class="hub-mark" x1="{to.X(0)}" y1="{to.Y(0)}" x2="{to.X(hub * Math.Cos(last.HubAngle))}" y2="{to.Y(hub * Math.Sin(last.HubAngle))}"/>
+            <line class="hub-mark" x1="{to.X(0)}" y1="{to.Y(0)}" x2="{to.X(markX)}" y2="{to.Y(markY)}"/>
             {Markup.Each(exposed.Skip(1), f => TimeOf(f, to))}
             {to.ScaleBar()}
             </svg>
@@ -41,39 +44,53 @@ internal static class CordPathsPicture
     {
         string points = string.Join(' ', motion.Frames
             .Where(f => f.Time <= end)
-            .Select(f => $"{to.X(f.Cords[cord].WeightX)},{to.Y(f.Cords[cord].WeightY)}"));
+            .Select(f => $"{to.X(f.Cords[cord].Weight.X.Meters)},{to.Y(f.Cords[cord].Weight.Y.Meters)}"));
         return Markup.Of($"<polyline class=\"trail\" points=\"{points}\"/>");
     }
 
-    private static Markup Exposure(UnwindingFrame frame, double hub, double opacity, Drawing to) => Markup.Of($"""
-        <g opacity="{Drawing.Text(opacity)}">{Markup.Each(frame.Cords.Index(), c => Cord(c.Item, Ink.OfCord(c.Index), hub, to))}</g>
+    private static Markup Exposure(Unwinding motion, UnwindingFrame frame, double opacity, Drawing to) => Markup.Of($"""
+        <g opacity="{Drawing.Text(opacity)}">{Markup.Each(Enumerable.Range(0, frame.Cords.Count), c => Cord(motion, frame, c, to))}</g>
         """);
 
-    private static Markup Cord(CordFrame cord, int ink, double hub, Drawing to) => Markup.Of($"""
-        <line class="cord stroke-curve-{ink} dash-{ink}" x1="{to.X(hub * Math.Cos(cord.TangentAngle))}" y1="{to.Y(hub * Math.Sin(cord.TangentAngle))}" x2="{to.X(cord.WeightX)}" y2="{to.Y(cord.WeightY)}"/><circle class="fill-curve-{ink}" cx="{to.X(cord.WeightX)}" cy="{to.Y(cord.WeightY)}" r="4.5"/>
-        """);
+    private static Markup Cord(Unwinding motion, UnwindingFrame frame, int cord, Drawing to)
+    {
+        int ink = Ink.OfCord(cord);
+        Position<StageAxes> root = motion.Root(frame, cord);
+        Position<StageAxes> weight = frame.Cords[cord].Weight;
+        Markup line = !frame.Cords[cord].Attached ? Markup.None : Markup.Of($"""
+            <line class="cord stroke-curve-{ink} dash-{ink}" x1="{to.X(root.X.Meters)}" y1="{to.Y(root.Y.Meters)}" x2="{to.X(weight.X.Meters)}" y2="{to.Y(weight.Y.Meters)}"/>
+            """);
+        return Markup.Of($"""
+            {line}<circle class="fill-curve-{ink}" cx="{to.X(weight.X.Meters)}" cy="{to.Y(weight.Y.Meters)}" r="4.5"/>
+            """);
+    }
+
+    /// <summary>Where the hub's mark points, on its rim.</summary>
+    private static (double X, double Y) Mark(UnwindingFrame frame, double radius)
+    {
+        Direction<StageAxes> mark = frame.Attitude.Apply(Direction<HubAxes>.XAxis);
+        return (radius * mark.X, radius * mark.Y);
+    }
 
     /// <summary>The time beside the first weight, moved outward so that it does not sit on the cord.</summary>
     private static Markup TimeOf(UnwindingFrame frame, Drawing to)
     {
-        CordFrame cord = frame.Cords[0];
-        double distance = Math.Sqrt((cord.WeightX * cord.WeightX) + (cord.WeightY * cord.WeightY));
-        double outward = 1 + (17 / (to.Scale * distance));
+        (double x, double y) = (frame.Cords[0].Weight.X.Meters, frame.Cords[0].Weight.Y.Meters);
+        double outward = 1 + (17 / (to.Scale * Math.Sqrt((x * x) + (y * y))));
         return Markup.Of($"""
-            <text class="fill-text halo" x="{to.X(cord.WeightX * outward)}" y="{to.Y(cord.WeightY * outward)}" text-anchor="middle" dominant-baseline="middle" font-size="12">{new Figure(frame.Time, "", 3).Number}</text>
+            <text class="fill-text halo" x="{to.X(x * outward)}" y="{to.Y(y * outward)}" text-anchor="middle" dominant-baseline="middle" font-size="12">{new Figure(frame.Time, "", 3).Number}</text>
             """);
     }
 
     private static string Describe(UnwindingFrame[] exposed)
     {
-        UnwindingFrame last = exposed[^1];
-        return $"Cord paths seen along the spin axis: {last.Cords.Count} cords unwind from the hub and trail behind its turning; "
-            + string.Join(", ", exposed.Select(f => $"{new Figure(f.FreeLength, "m", 3)} free at {new Figure(f.Time, "s", 3)}"))
-            + $". The hub turns through {new Figure(last.HubAngle * 180 / Math.PI, "°", 3)} meanwhile.";
+        string lengths = string.Join(", ", exposed.Select(f => $"{new Figure(f.Cords[0].FreeLength, "m", 3)} free at {new Figure(f.Time, "s", 3)}"));
+        return $"Cord paths seen along the spin axis: {exposed[0].Cords.Count} cords unwind from the hub and trail behind its turning; of the first, {lengths}.";
     }
 
-    private static double Reach(UnwindingFrame[] exposed) =>
-        exposed.SelectMany(f => f.Cords).Max(c => Math.Sqrt((c.WeightX * c.WeightX) + (c.WeightY * c.WeightY)));
+    private static double Reach(UnwindingFrame[] exposed) => exposed
+        .SelectMany(f => f.Cords)
+        .Max(c => Math.Sqrt(Math.Pow(c.Weight.X.Meters, 2) + Math.Pow(c.Weight.Y.Meters, 2)));
 
     private static UnwindingFrame Nearest(Unwinding motion, double time) => motion.Frames.MinBy(f => Math.Abs(f.Time - time))!;
 }

@@ -7,31 +7,32 @@ using Momentum.Tool.Report.Model;
 namespace Momentum.Tool.Report.Pictures;
 
 /// <summary>
-/// The stage of the animation and the frames it plays. The stage is drawn in metres about the hub's centre, y up, so that
-/// what the page shows can be compared with the trajectory directly.
+/// The stage of the animation and the frames it plays, in SI and in the stage's axes, so that what the page shows can be
+/// compared with the trajectory. The stage holds what the script moves; the script projects it.
 /// </summary>
 internal static class UnwindingStage
 {
-    /// <summary>The stage with everything on it that the script moves.</summary>
-    public static Markup Draw(Unwinding motion)
-    {
-        double view = View(motion);
-        var to = new Drawing(190, 190 / view);
-        string hub = Metres(motion.HubRadius);
-        return Markup.Of($"""
-            <svg id="stage" viewBox="{Metres(-view)} {Metres(-view)} {Metres(2 * view)} {Metres(2 * view)}" role="img" aria-label="Animation of the unwinding, seen along the spin axis: the hub, a line on it that shows its turning, the cords and the weights. The figures beside it give the same in numbers.">
-            <g transform="scale(1 -1)">
-            {Markup.Each(Cords(motion), c => Markup.Of($"<polyline class=\"trail\" id=\"trail-{c}\"/>"))}
-            <g id="hub"><circle class="hub" r="{hub}"/><path class="hub-sector" d="M0 0H{hub}A{hub} {hub} 0 0 1 0 {hub}ZM0 0H-{hub}A{hub} {hub} 0 0 1 0 -{hub}Z"/><line class="hub-mark" x2="{hub}"/></g>
-            {Markup.Each(Cords(motion), c => Cord(c, Ink.OfCord(c - 1), Metres(0.022 * view)))}
-            </g>
-            </svg>
-            <svg class="stage-scale" viewBox="0 0 380 380" aria-hidden="true">{to.ScaleBar()}</svg>
-            """);
-    }
+    // What happens on the cords, and a little of the flight after.
+    private const double Room = 1.2;
 
-    private static Markup Cord(int cord, int ink, string weightRadius) => Markup.Of($"""
-        <path class="cord wound stroke-curve-{ink}" id="wound-{cord}"/><line class="cord stroke-curve-{ink} dash-{ink}" id="cord-{cord}"/><circle class="fill-curve-{ink}" id="weight-{cord}" r="{weightRadius}"/>
+    /// <summary>The stage with everything on it that the script moves, in the order in which it is painted.</summary>
+    public static Markup Draw(Unwinding motion) => Markup.Of($"""
+        <svg id="scene" viewBox="-190 -190 380 380" role="img" aria-label="{Describe(motion)}">
+        <path class="plane" id="plane-far"/>
+        <g id="behind">
+        <path class="spin-axis" id="axis-far"/>
+        {Markup.Each(Cords(motion), c => Side(c, "far"))}
+        </g>
+        <g id="hub"><path class="hub" id="hub-side"/><path class="hub-sector" id="hub-side-sectors"/><path class="hub" id="hub-cap"/><path class="hub-sector" id="hub-cap-sectors"/><path class="hub-drum" id="hub-drums"/><path class="hub-mark" id="hub-mark"/></g>
+        <g id="front">
+        <path class="plane" id="plane-near"/>
+        <path class="spin-axis" id="axis-near"/>
+        {Markup.Each(Cords(motion), c => Side(c, "near"))}
+        {Markup.Each(Cords(motion), Cord)}
+        </g>
+        <g id="momentum"><path class="momentum" id="momentum-line"/><path class="momentum-size" id="momentum-size"/><path class="momentum-head" id="momentum-head"/></g>
+        <g aria-hidden="true"><text class="fill-mark" id="axis-label">spin axis</text><text class="fill-momentum" id="momentum-label">angular momentum</text><path class="scale-bar" id="scale-bar"/><text class="fill-text" id="scale-length"></text></g>
+        </svg>
         """);
 
     /// <summary>The frames as JSON, six digits each, safe inside a script element.</summary>
@@ -41,36 +42,29 @@ internal static class UnwindingStage
         using (var json = new Utf8JsonWriter(buffer))
         {
             json.WriteStartObject();
-            json.WriteNumber("hub_radius_m", motion.HubRadius);
             json.WriteString("spin_unit", motion.SpinUnit);
             json.WriteNumber("poster_s", 0.8 * (motion.LetGo ?? motion.Frames[^1].Time));
+            WriteRounded(json, "view_m", View(motion));
+            WriteRounded(json, "reach_m", Reach(motion));
+            WriteHub(json, motion.Hub);
             WriteDecimals(json, motion);
-            json.WriteStartArray("phases");
-            foreach (UnwindingPhase phase in motion.Phases)
+            WritePhases(json, motion);
+            WriteColumn(json, "time_s", motion, f => f.Time);
+            WriteColumn(json, "spin", motion, f => f.Spin);
+            if (motion.IsWhole)
             {
-                json.WriteStartObject();
-                json.WriteString("name", phase.Name);
-                json.WriteNumber("start_s", phase.Start);
-                json.WriteEndObject();
+                WriteColumn(json, "transverse_rate", motion, f => f.Wobble!.Value.TransverseRate);
+                WriteColumn(json, "nutation_deg", motion, f => f.Wobble!.Value.NutationAngle);
             }
 
-            json.WriteEndArray();
-            WriteColumn(json, "time_s", motion, f => f.Time);
-            WriteColumn(json, "hub_rad", motion, f => f.HubAngle);
-            WriteColumn(json, "spin", motion, f => f.Spin);
-            WriteColumn(json, "free_length_m", motion, f => f.FreeLength);
-            WriteColumn(json, "tension_n", motion, f => f.Tension);
+            WriteColumns(json, "attitude", motion, f => f.Attitude.X, f => f.Attitude.Y, f => f.Attitude.Z, f => f.Attitude.W);
+            WriteColumns(json, "momentum", motion, f => f.Momentum.Direction.X, f => f.Momentum.Direction.Y, f => f.Momentum.Direction.Z);
+            WriteColumn(json, "momentum_share", motion, f => f.Momentum.Share);
+            json.WriteBoolean("cords_alike", motion.CordsAreAlike);
             json.WriteStartArray("cords");
-            for (int c = 0; c < motion.Frames[0].Cords.Count; c++)
+            for (int c = 0; c < motion.Drums.Count; c++)
             {
-                int cord = c;
-                json.WriteStartObject();
-                WriteColumn(json, "tangent_rad", motion, f => f.Cords[cord].TangentAngle);
-                WriteColumn(json, "wound_rad", motion, f => f.Cords[cord].WoundAngle);
-                WriteColumn(json, "x_m", motion, f => f.Cords[cord].WeightX);
-                WriteColumn(json, "y_m", motion, f => f.Cords[cord].WeightY);
-                WriteColumn(json, "attached", motion, f => f.Cords[cord].Attached ? 1 : 0);
-                json.WriteEndObject();
+                WriteCord(json, motion, c);
             }
 
             json.WriteEndArray();
@@ -80,40 +74,139 @@ internal static class UnwindingStage
         return Markup.Trusted(Encoding.UTF8.GetString(buffer.WrittenSpan));
     }
 
-    /// <summary>Half the side of the stage, m: all that happens on the cords, and a little of the flight after.</summary>
-    private static double View(Unwinding motion) =>
-        1.25 * motion.Frames.SelectMany(f => f.Cords).Where(c => c.Attached)
-            .Max(c => Math.Sqrt((c.WeightX * c.WeightX) + (c.WeightY * c.WeightY)));
+    private static Markup Side(int cord, string side) => Markup.Of($"""
+        <path class="trail" id="trail-{side}-{cord}"/><path class="cord wound stroke-curve-{Ink.OfCord(cord - 1)}" id="wound-{side}-{cord}"/>
+        """);
 
-    private static IEnumerable<int> Cords(Unwinding motion) => Enumerable.Range(1, motion.Frames[0].Cords.Count);
-
-    /// <summary>Decimals that show the largest value to three digits.</summary>
-    private static void WriteDecimals(Utf8JsonWriter json, Unwinding motion)
+    private static Markup Cord(int cord)
     {
-        json.WriteStartObject("decimals");
-        json.WriteNumber("time", Decimals(f => f.Time));
-        json.WriteNumber("spin", Decimals(f => f.Spin));
-        json.WriteNumber("length", Decimals(f => f.FreeLength));
-        json.WriteNumber("tension", Decimals(f => f.Tension));
-        json.WriteEndObject();
-
-        int Decimals(Func<UnwindingFrame, double> value)
-        {
-            double largest = motion.Frames.Max(f => Math.Abs(value(f)));
-            return largest > 0 ? Math.Clamp(2 - (int)Math.Floor(Math.Log10(largest)), 0, 9) : 0;
-        }
+        int ink = Ink.OfCord(cord - 1);
+        return Markup.Of($"""
+            <g id="flight-{cord}"><line class="cord stroke-curve-{ink} dash-{ink}" id="cord-{cord}"/><circle class="weight fill-curve-{ink}" id="weight-{cord}" r="6"/></g>
+            """);
     }
 
-    private static void WriteColumn(Utf8JsonWriter json, string name, Unwinding motion, Func<UnwindingFrame, double> value)
+    private static string Describe(Unwinding motion) =>
+        "Animation of the unwinding in three dimensions: the hub as a cylinder with dark quarters that show its turning, its spin axis, "
+        + $"the direction of its angular momentum, {motion.Drums.Count.ToString(CultureInfo.InvariantCulture)} cords and their weights with the paths they have come. "
+        + "The figures beside it give the same in numbers.";
+
+    /// <summary>Half the side of the stage in the standard view, m.</summary>
+    private static double View(Unwinding motion) =>
+        Room * Math.Max(Reach(motion), 1.15 * Math.Max(motion.Hub.Top, -motion.Hub.Bottom));
+
+    /// <summary>How far the weights come while they hang on the hub, m.</summary>
+    private static double Reach(Unwinding motion) => motion.Frames
+        .SelectMany(f => f.Cords)
+        .Where(c => c.Attached)
+        .Max(c => c.Weight.FromOrigin.Magnitude.Meters);
+
+    private static IEnumerable<int> Cords(Unwinding motion) => Enumerable.Range(1, motion.Drums.Count);
+
+    private static void WriteHub(Utf8JsonWriter json, HubShape hub)
     {
-        json.WriteStartArray(name);
-        foreach (UnwindingFrame frame in motion.Frames)
+        json.WriteStartObject("hub");
+        WriteRounded(json, "radius_m", hub.Radius);
+        WriteRounded(json, "bottom_m", hub.Bottom);
+        WriteRounded(json, "top_m", hub.Top);
+        WriteRounded(json, "axis_x_m", hub.AxisX);
+        WriteRounded(json, "axis_y_m", hub.AxisY);
+        json.WriteEndObject();
+    }
+
+    private static void WritePhases(Utf8JsonWriter json, Unwinding motion)
+    {
+        json.WriteStartArray("phases");
+        foreach (UnwindingPhase phase in motion.Phases)
         {
-            json.WriteRawValue(value(frame).ToString("G6", CultureInfo.InvariantCulture));
+            json.WriteStartObject();
+            json.WriteString("name", phase.Name);
+            json.WriteNumber("start_s", phase.Start);
+            json.WriteEndObject();
         }
 
         json.WriteEndArray();
     }
 
-    private static string Metres(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
+    private static void WriteCord(Utf8JsonWriter json, Unwinding motion, int cord)
+    {
+        Drum drum = motion.Drums[cord];
+        json.WriteStartObject();
+        WriteRounded(json, "radius_m", drum.Radius);
+        WriteRounded(json, "height_m", drum.Height);
+        WriteRounded(json, "end_rad", drum.EndAngle);
+        WriteColumn(json, "root_rad", motion, f => f.Cords[cord].RootAngle);
+        if (motion.Frames.Any(f => Math.Abs(f.Cords[cord].RootHeight - drum.Height) > 1e-4 * drum.Radius))
+        {
+            WriteColumn(json, "root_m", motion, f => f.Cords[cord].RootHeight);
+        }
+
+        WriteColumns(
+            json,
+            "weight_m",
+            motion,
+            f => f.Cords[cord].Weight.X.Meters,
+            f => f.Cords[cord].Weight.Y.Meters,
+            f => f.Cords[cord].Weight.Z.Meters);
+        WriteColumn(json, "free_length_m", motion, f => f.Cords[cord].FreeLength);
+        WriteColumn(json, "tension_n", motion, f => f.Cords[cord].Tension);
+        WriteColumn(json, "hold", motion, f => (int)f.Cords[cord].Hold);
+        json.WriteEndObject();
+    }
+
+    /// <summary>Decimals that show the largest value to three digits.</summary>
+    private static void WriteDecimals(Utf8JsonWriter json, Unwinding motion)
+    {
+        json.WriteStartObject("decimals");
+        json.WriteNumber("time", Decimals(motion.Frames.Select(f => f.Time)));
+        json.WriteNumber("spin", Decimals(motion.Frames.Select(f => f.Spin)));
+        json.WriteNumber("transverse", Decimals(motion.Frames.Select(f => f.Wobble?.TransverseRate ?? 0)));
+        json.WriteNumber("nutation", Decimals(motion.Frames.Select(f => f.Wobble?.NutationAngle ?? 0)));
+        json.WriteNumber("length", Decimals(motion.Frames.SelectMany(f => f.Cords).Select(c => c.FreeLength)));
+        json.WriteNumber("tension", Decimals(motion.Frames.SelectMany(f => f.Cords).Select(c => c.Tension)));
+        json.WriteEndObject();
+
+        static int Decimals(IEnumerable<double> values)
+        {
+            double largest = values.Max(Math.Abs);
+            return largest > 0 ? Math.Clamp(2 - (int)Math.Floor(Math.Log10(largest)), 0, 9) : 0;
+        }
+    }
+
+    private static void WriteColumns(Utf8JsonWriter json, string name, Unwinding motion, params ReadOnlySpan<Func<UnwindingFrame, double>> values)
+    {
+        json.WriteStartArray(name);
+        foreach (Func<UnwindingFrame, double> value in values)
+        {
+            WriteValues(json, motion, value);
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void WriteColumn(Utf8JsonWriter json, string name, Unwinding motion, Func<UnwindingFrame, double> value)
+    {
+        json.WritePropertyName(name);
+        WriteValues(json, motion, value);
+    }
+
+    /// <summary>Six digits of the largest; smaller values to the same place, so that what is nothing beside it is a 0.</summary>
+    private static void WriteValues(Utf8JsonWriter json, Unwinding motion, Func<UnwindingFrame, double> value)
+    {
+        double largest = motion.Frames.Max(f => Math.Abs(value(f)));
+        int places = largest > 0 ? Math.Clamp(5 - (int)Math.Floor(Math.Log10(largest)), 0, 15) : 0;
+        json.WriteStartArray();
+        foreach (UnwindingFrame frame in motion.Frames)
+        {
+            json.WriteRawValue(Math.Round(value(frame), places).ToString("G9", CultureInfo.InvariantCulture));
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void WriteRounded(Utf8JsonWriter json, string name, double value)
+    {
+        json.WritePropertyName(name);
+        json.WriteRawValue(value.ToString("G9", CultureInfo.InvariantCulture));
+    }
 }

@@ -1,11 +1,14 @@
+using Momentum.Frames;
+using Momentum.Quantities;
 using Momentum.Tethers;
+using Momentum.Tool.Answers;
 using Momentum.Tool.Report.Model;
 using UnitsNet;
 
 namespace Momentum.Tool.Report.Composing;
 
-/// <summary>The animation's frames and the charts of a computed motion.</summary>
-internal static class MotionPictures
+/// <summary>The animation's frames and the charts of the planar motion.</summary>
+internal static class PlanarPictures
 {
     // The weights' paths turn by this much between frames at most, so that straight lines between them keep within
     // (4°)²/8 = 6e-4 of the radius.
@@ -17,8 +20,11 @@ internal static class MotionPictures
     // How long the flight after let-go is shown, as a share of the time until then.
     private const double Aftermath = 0.15;
 
+    // The planar motion's inertial axes are the stage's: both begin at the hub's centre and stand as the hub does at release.
+    private static readonly Rotation<Inertial, StageAxes> _stage = Rotation<Inertial, StageAxes>.Identity;
+
     /// <summary>The frames from release of the weights to a little after let-go.</summary>
-    public static Unwinding Unwinding(DespinMotion motion)
+    public static Unwinding Unwinding(DespinMotion motion, SpinningBody body)
     {
         double letGo = motion.LetGoTime.Seconds;
         DespinState last = motion.At(motion.LetGoTime);
@@ -38,7 +44,8 @@ internal static class MotionPictures
         phases.Add(new UnwindingPhase("free flight", letGo));
         return new Unwinding
         {
-            HubRadius = motion.Design.Hub.Radius.Meters,
+            Hub = HubCylinder.Of(body.Inertia, body.SpinAxis, motion.Design.Hub.Radius.Meters, [0]),
+            Drums = [.. Enumerable.Range(0, motion.Design.Weights).Select(i => DrumOf(motion.Design, i))],
             SpinUnit = "rpm",
             Frames = [.. attached, .. free],
             Phases = phases,
@@ -119,24 +126,30 @@ internal static class MotionPictures
             .Order();
     }
 
+    private static Drum DrumOf(DespinDesign design, int cord) =>
+        new(design.Hub.Radius.Meters, 0, (design.CordLength.Meters / design.Hub.Radius.Meters) + Spaced(design, cord));
+
+    private static double Spaced(DespinDesign design, int cord) => 2 * Math.PI * cord / design.Weights;
+
     private static UnwindingFrame Frame(DespinMotion motion, double time, bool attached)
     {
         DespinState state = motion.At(Duration.FromSeconds(time));
         DespinDesign design = motion.Design;
-        double radius = design.Hub.Radius.Meters;
         double free = state.UnwoundLength.Meters;
-        double wound = (design.CordLength.Meters - free) / radius;
+        double share = state.Spin / design.Hub.Spin;
+        var axis = Direction<StageAxes>.ZAxis;
         return new UnwindingFrame(
             time,
-            state.HubAngle.Radians,
+            Rotation<HubAxes, StageAxes>.About(Direction<HubAxes>.ZAxis, state.HubAngle),
             state.Spin.RevolutionsPerMinute,
-            free,
-            attached ? state.CordTension.Newtons : 0,
+            new HubMomentum(share < 0 ? -axis : axis, Math.Abs(share)),
+            null,
             [.. Enumerable.Range(0, design.Weights).Select(i => new CordFrame(
-                state.HubAngle.Radians + (free / radius) + (2 * Math.PI * i / design.Weights),
-                wound,
-                state.WeightPosition(i).X.Meters,
-                state.WeightPosition(i).Y.Meters,
-                attached))]);
+                (free / design.Hub.Radius.Meters) + Spaced(design, i),
+                0,
+                Position<StageAxes>.Origin + _stage.Apply(state.WeightPosition(i).FromOrigin),
+                free,
+                attached ? state.CordTension.Newtons : 0,
+                attached ? CordHold.Taut : CordHold.Gone))]);
     }
 }

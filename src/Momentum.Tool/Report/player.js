@@ -1,11 +1,9 @@
-// Plays the computed frames. Nothing is computed here but the straight line between two neighbouring frames.
-"use strict";
+// The player: moves through the computed frames. Nothing is computed here but the straight line between two neighbouring frames.
 (() => {
   const $ = id => document.getElementById(id);
   const frames = JSON.parse($("frames").textContent);
   const times = frames.time_s;
   const end = times[times.length - 1];
-  const radius = frames.hub_radius_m;
   const still = matchMedia("(prefers-reduced-motion: reduce)");
   const stillInterval = 700; // ms between stills for those who asked for less motion
   const stills = 12;
@@ -15,6 +13,7 @@
   const cursors = [...document.querySelectorAll(".cursor")].map(line => ({
     line, origin: +line.dataset.origin, scale: +line.dataset.scale, inPlayer: $("player").contains(line),
   }));
+  const stage = makeStage(frames, () => draw());
   let now = frames.poster_s;
   let playing = false;
   let untouched = true;
@@ -41,37 +40,35 @@
 
   const phaseAt = time => frames.phases.findLast(p => p.start_s <= time) ?? frames.phases[0];
 
-  // Still wound: from the tangent point forward along the hub to the cord's end.
-  function arc(from, angle, r) {
-    if (angle <= 0) { return ""; }
-    const turn = Math.min(angle, 2 * Math.PI - 1e-4);
-    const at = a => `${r * Math.cos(a)} ${r * Math.sin(a)}`;
-    return `M${at(from)}A${r} ${r} 0 ${turn > Math.PI ? 1 : 0} 1 ${at(from + turn)}`;
+  // A unit vector or quaternion between two; a quaternion and its negative are the same attitude.
+  function turnBetween(columns, at) {
+    const [from, to] = [at.low, at.high].map(i => columns.map(c => c[i]));
+    const sign = columns.length === 4 && from.reduce((all, c, i) => all + c * to[i], 0) < 0 ? -1 : 1;
+    const mean = from.map((c, i) => c + (sign * to[i] - c) * at.part);
+    const length = Math.hypot(...mean);
+    return length > 1e-6 ? mean.map(c => c / length) : from;
+  }
+
+  function frameAt(at) {
+    const place = cord => cord.weight_m.map(column => between(column, at));
+    return {
+      attitude: turnBetween(frames.attitude, at),
+      momentum: turnBetween(frames.momentum, at),
+      share: between(frames.momentum_share, at),
+      cords: frames.cords.map(cord => ({
+        root: between(cord.root_rad, at),
+        height: cord.root_m ? between(cord.root_m, at) : cord.height_m,
+        weight: place(cord),
+        hold: cord.hold[at.low],
+      })),
+      trails: frames.cords.map(cord =>
+        [...Array.from({ length: at.low + 1 }, (_, i) => cord.weight_m.map(column => column[i])), place(cord)]),
+    };
   }
 
   function draw() {
     const at = locate(now);
-    const degrees = between(frames.hub_rad, at) * 180 / Math.PI;
-    $("hub").setAttribute("transform", `rotate(${degrees})`);
-    frames.cords.forEach((cord, index) => {
-      const x = between(cord.x_m, at);
-      const y = between(cord.y_m, at);
-      const tangent = between(cord.tangent_rad, at);
-      const attached = cord.attached[at.low] === 1;
-      const number = index + 1;
-      const set = (element, values) => {
-        for (const [name, value] of Object.entries(values)) { element.setAttribute(name, value); }
-      };
-      set($(`weight-${number}`), { cx: x, cy: y });
-      set($(`cord-${number}`), {
-        x1: radius * Math.cos(tangent), y1: radius * Math.sin(tangent), x2: x, y2: y,
-        visibility: attached ? "visible" : "hidden",
-      });
-      $(`wound-${number}`).setAttribute("d", attached ? arc(tangent, between(cord.wound_rad, at), radius) : "");
-      let trail = "";
-      for (let i = 0; i <= at.low; i++) { trail += `${cord.x_m[i]},${cord.y_m[i]} `; }
-      $(`trail-${number}`).setAttribute("points", `${trail}${x},${y}`);
-    });
+    stage.draw(frameAt(at));
     for (const { line, origin, scale, inPlayer } of cursors) {
       if (untouched && !inPlayer) { continue; } // a line nobody asked for would puzzle a reader of the pictures
       line.setAttribute("x1", origin + scale * now);
@@ -83,9 +80,15 @@
     $("read-time").textContent = time;
     $("read-spin").textContent = spin;
     $("read-phase").textContent = phase.name;
-    const onHub = frames.cords[0].attached[at.low] === 1;
-    $("read-length").textContent = onHub ? shown(between(frames.free_length_m, at), frames.decimals.length) : "\u2013";
-    $("read-tension").textContent = shown(between(frames.tension_n, at), frames.decimals.tension);
+    if (frames.nutation_deg) {
+      $("read-transverse").textContent = shown(between(frames.transverse_rate, at), frames.decimals.transverse);
+      $("read-nutation").textContent = shown(between(frames.nutation_deg, at), frames.decimals.nutation);
+    }
+    frames.cords.slice(0, frames.cords_alike ? 1 : undefined).forEach((cord, index) => {
+      const hold = cord.hold[at.low];
+      $(`read-length-${index + 1}`).textContent = hold === 0 ? "\u2013" : shown(between(cord.free_length_m, at), frames.decimals.length);
+      $(`read-tension-${index + 1}`).textContent = hold === 0 ? "gone" : hold === 2 ? "slack" : shown(between(cord.tension_n, at), frames.decimals.tension);
+    });
     slider.value = now;
     slider.setAttribute("aria-valuetext", `${time} seconds, ${phase.name}, ${spin} ${frames.spin_unit}`);
     document.querySelectorAll("#phases button").forEach((button, index) =>
@@ -159,5 +162,5 @@
     $("ribbon").append(segment);
   });
 
-  draw();
+  stage.start();
 })();

@@ -1,0 +1,9 @@
+using Momentum.Quantities;
+
+namespace Momentum.Tool.Report.Model;
+
+/// <summary>
+/// Axes that do not turn, those of the hub as it stood at the start. Their origin goes with the hub's centre of mass, so that
+/// the animation is seen from there.
+/// </summary>
+internal readonly struct StageAxes : IFrame;
