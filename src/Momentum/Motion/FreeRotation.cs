@@ -26,7 +26,7 @@ namespace Momentum.Motion;
 /// accuracy beyond what the input itself leaves open.
 /// </para>
 /// </remarks>
-internal sealed class FreeRotation
+internal sealed partial class FreeRotation
 {
     // Below this share of the largest, a rate is not felt within any time that can be stated; its square would underflow.
     private const double NegligibleRate = 1e-100;

@@ -69,6 +69,33 @@ public sealed class TorqueFreeMotion<TBody>
         return new TorqueFreeMotion<TBody>(rotation, attitude.Apply(inertia * rate));
     }
 
+    /// <summary>The largest angle, over all time, between the angular momentum and an axis of the body.</summary>
+    /// <param name="axis">The axis; its nearer end counts, so that the angle is from 0° to 90°.</param>
+    /// <exception cref="ArgumentException">The axis is <c>default</c>.</exception>
+    public Angle LargestNutation(Direction<TBody> axis)
+    {
+        _rotation.Extremes(Checked(axis), out double nutation, out _, out _);
+        return Angle.FromRadians(nutation);
+    }
+
+    /// <summary>The largest rate across an axis of the body over all time.</summary>
+    /// <param name="axis">The axis.</param>
+    /// <exception cref="ArgumentException">The axis is <c>default</c>.</exception>
+    public RotationalSpeed LargestRateAcross(Direction<TBody> axis)
+    {
+        _rotation.Extremes(Checked(axis), out _, out double across, out _);
+        return RotationalSpeed.FromRadiansPerSecond(across);
+    }
+
+    /// <summary>The largest rate about an axis of the body over all time, without its sign.</summary>
+    /// <param name="axis">The axis.</param>
+    /// <exception cref="ArgumentException">The axis is <c>default</c>.</exception>
+    public RotationalSpeed LargestRateAlong(Direction<TBody> axis)
+    {
+        _rotation.Extremes(Checked(axis), out _, out _, out double along);
+        return RotationalSpeed.FromRadiansPerSecond(along);
+    }
+
     /// <summary>Rate and attitude at a time.</summary>
     /// <param name="time">Time since the initial state; may be negative.</param>
     /// <exception cref="ComputationRefusedException">The time is so long, beyond 1e15 rad, that the angle is lost.</exception>
@@ -79,4 +106,8 @@ public sealed class TorqueFreeMotion<TBody>
             new Vector<RotationalSpeed, TBody>(rate.X, rate.Y, rate.Z),
             Rotation<TBody, Inertial>.Unchecked(attitude.X, attitude.Y, attitude.Z, attitude.W));
     }
+
+    private static Triple Checked(Direction<TBody> axis) => axis.IsDefault
+        ? throw new ArgumentException("The axis is default, which points nowhere; make it with Direction<TBody>.Of(x, y, z).", nameof(axis))
+        : new Triple(axis.X, axis.Y, axis.Z);
 }

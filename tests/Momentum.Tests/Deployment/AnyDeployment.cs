@@ -24,6 +24,9 @@ public sealed record AnyDeployment(CordDeployment Deployment)
             Gen.Constant(CordRelease.Tangent),
             Gen.Constant(CordRelease.Never),
             part.Select(p => CordRelease.AtCordAngle(Angle.FromDegrees(120 * p))),
+            part.Select(p => CordRelease.AtCordAngle(Angle.FromDegrees(-30 * p))),
+            part.Select(p => CordRelease.Radial.Delayed(Duration.FromMilliseconds(20 * p))),
+            part.Select(p => CordRelease.AtCordAngle(Angle.FromDegrees(-20)).Delayed(Duration.FromMilliseconds(80 * p))),
             part.Select(p => CordRelease.AtTime(Duration.FromSeconds(0.2 + (0.5 * p)))),
             from p in part
             from l in part

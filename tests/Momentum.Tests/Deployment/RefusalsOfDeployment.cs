@@ -20,6 +20,7 @@ public class RefusalsOfDeployment
         { "Cords[1].Freed", Second(c => c with { Freed = Duration.FromSeconds(-1) }) },
         { "Cords[1].JamsAt", Second(c => c with { JamsAt = Length.FromMeters(9) }) },
         { "Cords[1].Release", Second(c => c with { Release = CordRelease.AtSensedSpin(RotationalSpeed.FromRadiansPerSecond(9), Duration.Zero) }) },
+        { "Cords[0].Release", Invented.Deployment with { Cords = [Invented.Cord(0) with { Release = CordRelease.AtCordAngle(-Angle.FromRadians(1.9 / 0.43)) }] } },
         { "Cords", Invented.Deployment with { Cords = [] } },
         { "Rates", Invented.Deployment with { Rates = Invented.Rates(3, 0, 0) } },
         { "Hub", Invented.Deployment with { Hub = default } },
@@ -39,11 +40,27 @@ public class RefusalsOfDeployment
         Assert.Contains("must be", refused.Message, StringComparison.Ordinal);
     }
 
-    [Theory]
-    [InlineData(-1)]
-    [InlineData(181)]
-    public void A_cord_angle_beyond_the_two_tangents_is_refused(double degrees) =>
-        Assert.Throws<ArgumentOutOfRangeException>(() => CordRelease.AtCordAngle(Angle.FromDegrees(degrees)));
+    [Fact]
+    public void A_cord_angle_past_the_other_tangent_is_refused() =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => CordRelease.AtCordAngle(Angle.FromDegrees(181)));
+
+    [Fact]
+    public void A_wobble_that_no_rates_make_is_refused()
+    {
+        Assert.Equal("nutation", Refused(Invented.Deployment, 90).ParamName);
+        Assert.Equal("nutation", Refused(Invented.Deployment, -1).ParamName);
+        Assert.Equal("Rig", Refused(Invented.Deployment with { Rig = new BenchRig() }, 1).ParamName);
+
+        // With a product of inertia of 2 kg·m² a momentum so near 90° turns the hub the other way about the axis.
+        Assert.Equal("nutation", Refused(Invented.Deployment with { Hub = Invented.Stage(xz: -2) }, 89.9, 180).ParamName);
+
+        static ArgumentException Refused(CordDeployment deployment, double nutation, double direction = 0) =>
+            Assert.ThrowsAny<ArgumentException>(() => deployment.Wobbling(Angle.FromDegrees(nutation), Angle.FromDegrees(direction)));
+    }
+
+    [Fact]
+    public void A_negative_delay_is_refused() =>
+        Assert.Equal("by", Assert.Throws<ArgumentOutOfRangeException>(() => CordRelease.Radial.Delayed(Duration.FromSeconds(-1))).ParamName);
 
     [Fact]
     public void A_time_outside_the_run_is_refused() =>

@@ -57,6 +57,17 @@ public class ResidualSpinTests
     }
 
     [Fact]
+    public void A_cord_that_lets_go_late_is_a_cause_of_its_own()
+    {
+        CordDeployment late = LawsOfDeployment.Planar with
+        {
+            Cords = [Invented.Cord(0), Invented.Cord(180) with { Release = CordRelease.Radial.Delayed(Duration.FromMilliseconds(5)) }],
+        };
+
+        Assert.Equal(SpinCause.LateLetGo, Assert.Single(late.ExplainFinalSpin().Shares).Cause);
+    }
+
+    [Fact]
     public void A_stuck_weight_is_to_blame_for_nearly_all_that_is_left()
     {
         CordDeployment stuck = LawsOfDeployment.Planar with { Cords = [Invented.Cord(0), Invented.Cord(180) with { Freed = null }] };

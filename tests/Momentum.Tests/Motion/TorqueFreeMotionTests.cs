@@ -83,6 +83,84 @@ public class TorqueFreeMotionTests
         Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
     }
 
+    [Theory]
+    [InlineData(0.1, 0.2, 1.0, 0, 0, 1)]
+    [InlineData(0.4, -0.1, 0.9, 0.1, 0.2, 1)]
+    [InlineData(1.0, 0.2, 0.3, 1, -0.3, 0.2)]
+    [InlineData(0.02, 1.0, 0.05, -0.2, 1, 0.4)]
+    [InlineData(1.0, 1e-4, 0.57740, 0, 0, 1)]
+    public void What_is_largest_over_all_time_is_what_a_long_look_at_the_motion_finds(
+        double x, double y, double z, double axisX, double axisY, double axisZ)
+    {
+        var motion = TorqueFreeMotion<Body>.From(_oneTwoThree, Vector<RotationalSpeed, Body>.FromSi(x, y, z), default);
+        Direction<Body> axis = Direction<Body>.Of(axisX, axisY, axisZ);
+        double nutation = 0;
+        double across = 0;
+        double along = 0;
+        const int Looks = 20_000;
+        for (int i = 0; i < Looks; i++)
+        {
+            Vector<RotationalSpeed, Body> rate = motion.At(motion.RatePeriod!.Value * ((double)i / Looks)).Rate;
+            Direction<Body> momentum = (_oneTwoThree * rate).Direction();
+            double angle = momentum.AngleTo(axis).Radians;
+            nutation = Math.Max(nutation, Math.Min(angle, Math.PI - angle));
+            double about = rate.ComponentAlong(axis).RadiansPerSecond;
+            across = Math.Max(across, (rate - Vector<RotationalSpeed, Body>.Along(axis, RotationalSpeed.FromRadiansPerSecond(about))).Magnitude.RadiansPerSecond);
+            along = Math.Max(along, Math.Abs(about));
+        }
+
+        // A look every 3e-4 of a turn misses a top by the square of that, an angle that passes 90 degrees by its slope.
+        Assert.InRange(motion.LargestNutation(axis).Radians, nutation - 1e-13, nutation + 1e-3);
+        Assert.InRange(motion.LargestRateAcross(axis).RadiansPerSecond, across - 1e-13, across + 1e-6);
+        Assert.InRange(motion.LargestRateAlong(axis).RadiansPerSecond, along - 1e-13, along + 1e-6);
+    }
+
+    [Fact]
+    public void A_symmetric_body_keeps_its_nutation_and_its_rates_for_ever()
+    {
+        InertiaTensor<Body> inertia = InertiaTensor<Body>.Diagonal(
+            MassMomentOfInertia.FromKilogramSquareMeters(20), MassMomentOfInertia.FromKilogramSquareMeters(20), MassMomentOfInertia.FromKilogramSquareMeters(12));
+        var motion = TorqueFreeMotion<Body>.From(inertia, Vector<RotationalSpeed, Body>.FromSi(0.3, -0.4, -6), default);
+
+        Assert.Equal(Math.Atan2(20 * 0.5, 12 * 6), motion.LargestNutation(Direction<Body>.ZAxis).Radians, 1e-15);
+        Assert.Equal(0.5, motion.LargestRateAcross(Direction<Body>.ZAxis).RadiansPerSecond, 1e-15);
+        Assert.Equal(6, motion.LargestRateAlong(Direction<Body>.ZAxis).RadiansPerSecond, 1e-14);
+    }
+
+    [Fact]
+    public void A_stage_that_is_left_turning_across_its_axis_finds_spin_again_and_tumbles()
+    {
+        InertiaTensor<Body> inertia = InertiaTensor<Body>.Diagonal(
+            MassMomentOfInertia.FromKilogramSquareMeters(24.6), MassMomentOfInertia.FromKilogramSquareMeters(25.1), MassMomentOfInertia.FromKilogramSquareMeters(11.9));
+        var hardly = TorqueFreeMotion<Body>.From(inertia, Vector<RotationalSpeed, Body>.FromSi(0.1, 0, 0.001), default);
+
+        // Energy and momentum where the rate about the intermediate axis x vanishes (own derivation).
+        double energy = (24.6 * 0.01) + (11.9 * 1e-6);
+        double square = Math.Pow(24.6 * 0.1, 2) + Math.Pow(11.9 * 0.001, 2);
+        double spin = Math.Sqrt(((energy * 25.1) - square) / (11.9 * (25.1 - 11.9)));
+        Assert.Equal(spin, hardly.LargestRateAlong(Direction<Body>.ZAxis).RadiansPerSecond, 1e-13);
+        Assert.True(spin > 0.027);
+        Assert.Equal(Math.Atan2(24.6 * 0.1, 11.9 * 0.001), hardly.LargestNutation(Direction<Body>.ZAxis).Radians, 1e-13);
+
+        // With the hair across instead, it circles about y, and z points both ways in turn.
+        var across = TorqueFreeMotion<Body>.From(inertia, Vector<RotationalSpeed, Body>.FromSi(0.1, 0.001, 0), default);
+        Assert.Equal(90, across.LargestNutation(Direction<Body>.ZAxis).Degrees, 1e-13);
+    }
+
+    [Fact]
+    public void A_steady_rotation_has_its_own_nutation_and_no_rotation_has_none()
+    {
+        Direction<Body> axis = Direction<Body>.Of(0, 3, 4);
+        var steady = TorqueFreeMotion<Body>.From(_oneTwoThree, Vector<RotationalSpeed, Body>.FromSi(0, 0, -2), default);
+        Assert.Equal(Math.Atan2(3, 4), steady.LargestNutation(axis).Radians, 1e-15);
+        Assert.Equal(1.6, steady.LargestRateAlong(axis).RadiansPerSecond, 1e-15);
+        Assert.Equal(1.2, steady.LargestRateAcross(axis).RadiansPerSecond, 1e-15);
+
+        var still = TorqueFreeMotion<Body>.From(_oneTwoThree, default, default);
+        Assert.Equal(0, still.LargestNutation(axis).Radians);
+        Assert.Throws<ArgumentException>(() => still.LargestNutation(default));
+    }
+
     [Fact]
     public void A_thin_rod_is_refused()
     {

@@ -105,6 +105,11 @@ public sealed record Cord
             $"{name}.{nameof(Release)}",
             Release,
             "a spin rate below the initial one");
+        Setup.Require(
+            Release.Kind != LetGoKind.CordAngle || Release.Value > CordConstants.NeverWound - ((length - hanging) / radius),
+            $"{name}.{nameof(Release)}",
+            Release,
+            "a cord angle after the start, where the whole cord but what hangs is still wound");
         return new CordConstants
         {
             Weight = Weight.ToSi(),

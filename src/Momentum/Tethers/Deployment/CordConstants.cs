@@ -52,6 +52,12 @@ internal sealed record CordConstants
 
     public double LetGoLatency { get; init; }
 
+    /// <summary>Unwound angle, in radians, that a cord does not let go before.</summary>
+    public const double NeverWound = 1e-6;
+
+    /// <summary>Angle that the tangent point runs from the start to the end of winding, along the drum's circumference.</summary>
+    public double WoundAngle => (Length - FreeAtStart) / Radius;
+
     public int Nodes => Segments;
 
     public double SegmentLength => Length / Segments;

@@ -56,6 +56,35 @@ public sealed record CordDeployment
     /// <summary>Relative tolerance of a step, 1e-13 to 1e-6; the ledger must close to ten times this, or 1e-11.</summary>
     public double Tolerance { get; init; } = 1e-12;
 
+    /// <summary>
+    /// The same deployment, started with a stated wobble. The rate about the spin axis stays; those across it become the ones
+    /// with which the angular momentum stands at the nutation angle to the axis, on the given side of it.
+    /// </summary>
+    /// <param name="nutation">
+    /// Angle at the start between the spin axis, its nearer end, and the angular momentum of the hub with held weights and
+    /// wound cords about their common centre of mass, which is what <see cref="DeploymentState.NutationAngle"/> tells; 0° and
+    /// up, below 90°. With products of inertia a nutation of 0° has rates across the axis too.
+    /// </param>
+    /// <param name="direction">Where the part of that momentum across the axis points, counted like <see cref="Cord.StartAngle"/>.</param>
+    /// <exception cref="ArgumentException">
+    /// A value of the deployment or of the wobble is not allowed, such as a wobble on a rig's bearing; the message names it.
+    /// </exception>
+    public CordDeployment Wobbling(Angle nutation, Angle direction)
+    {
+        Setup.Require(Rig is null, nameof(Rig), Rig, "null: a hub on a bearing does not wobble");
+        Setup.Require(nutation.Radians is >= 0 and < Math.PI / 2, nameof(nutation), nutation, "0 or more, and below 90 degrees");
+        Setup.Require(double.IsFinite(direction.Radians), nameof(direction), direction, "a finite angle");
+        HubConstants hub = CheckedHub();
+        double spin = Vec.Of(Rates).Dot(hub.Axis);
+        Mechanism mechanism = new(hub, CheckedCords(spin));
+        Setup.Require(
+            mechanism.Wobble(spin, nutation.Radians, direction.Radians, out Vec rates),
+            nameof(nutation),
+            nutation,
+            "smaller: with this hub's products of inertia an angular momentum so far from the axis turns the hub backward about it");
+        return this with { Rates = rates.As<RotationalSpeed, Body>() };
+    }
+
     /// <summary>Computes the deployment.</summary>
     /// <exception cref="ArgumentException">A value is not allowed; the message names it and says what is.</exception>
     /// <exception cref="ComputationRefusedException">

@@ -31,14 +31,15 @@ public sealed record CordRelease
 
     /// <summary>
     /// At an angle of the hinged cord, seen along the axis and measured at its end on the hub from the tangent (0°) through
-    /// radial (90°) to the other tangent (180°).
+    /// radial (90°) to the other tangent (180°). A negative angle is before the tangent: the cord still unwinds, and its
+    /// tangent point has that much of the drum's circumference still to run.
     /// </summary>
-    /// <param name="angle">0° to 180°.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The angle is outside this range, or not a number.</exception>
-    public static CordRelease AtCordAngle(Angle angle) => angle.Radians is >= 0 and <= Math.PI
+    /// <param name="angle">Up to 180°; a negative one no further back than where the cord starts, which is checked when it is deployed.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The angle is above 180°, or not finite.</exception>
+    public static CordRelease AtCordAngle(Angle angle) => angle.Radians is > double.NegativeInfinity and <= Math.PI
         ? new(LetGoKind.CordAngle, angle.Radians, 0)
         : throw new ArgumentOutOfRangeException(
-            nameof(angle), Quoted.Text(angle), "The cord angle at release must be 0° (tangent) to 180° (the other tangent).");
+            nameof(angle), Quoted.Text(angle), "The cord angle at release must be finite and at most 180° (the other tangent); negative is before the tangent (0°).");
 
     /// <summary>At a time, wherever the cord is then; one still on the drum is cut at its tangent point.</summary>
     /// <param name="time">From the start of the deployment, zero or later.</param>
@@ -59,10 +60,32 @@ public sealed record CordRelease
             : throw new ArgumentOutOfRangeException(nameof(latency), Quoted.Text(latency), "The latency must be zero or longer, and finite.");
     }
 
+    /// <summary>The same rule, carried out some time after its condition is met.</summary>
+    /// <param name="by">From the condition to the release, added to what delay the rule has already; zero or longer.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The delay is negative or not finite.</exception>
+    public CordRelease Delayed(Duration by)
+    {
+        double delay = by.Seconds >= 0 && double.IsFinite(by.Seconds)
+            ? by.Seconds
+            : throw new ArgumentOutOfRangeException(nameof(by), Quoted.Text(by), "The delay must be zero or longer, and finite.");
+        return Kind switch
+        {
+            LetGoKind.Never => this,
+            LetGoKind.Time => new(Kind, Value + delay, 0),
+            _ => new(Kind, Value, Latency + delay),
+        };
+    }
+
+    /// <summary>The same rule with another latency in seconds, where a latency means something.</summary>
+    internal CordRelease WithLatency(double latency) =>
+        Kind == LetGoKind.CordAngle ? new(Kind, Value, latency) : this;
+
     /// <summary>The rule in words, in the invariant culture.</summary>
     public override string ToString() => Kind switch
     {
         LetGoKind.Never => "never",
+        LetGoKind.CordAngle when Latency > 0 => string.Create(
+            CultureInfo.InvariantCulture, $"cord angle {Value * 180 / Math.PI:G6} deg, latency {Latency:G6} s"),
         LetGoKind.CordAngle => string.Create(CultureInfo.InvariantCulture, $"cord angle {Value * 180 / Math.PI:G6} deg"),
         LetGoKind.Time => string.Create(CultureInfo.InvariantCulture, $"time {Value:G6} s"),
         _ => string.Create(CultureInfo.InvariantCulture, $"sensed spin {Value:G6} rad/s, latency {Latency:G6} s"),

@@ -24,6 +24,9 @@ public enum DeploymentEventKind
     /// <summary>The sensed spin rate fell to the release rate; the release follows after the latency.</summary>
     SpinRateSensed,
 
+    /// <summary>A cord reached the angle of its release; the release follows after the latency.</summary>
+    LetGoAngleReached,
+
     /// <summary>A cord let go of the hub.</summary>
     Released,
 

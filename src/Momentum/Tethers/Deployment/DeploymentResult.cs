@@ -107,7 +107,11 @@ public sealed class DeploymentResult
     /// <summary>The wobble from then until the last release, or the end.</summary>
     public Wobble During { get; }
 
-    /// <summary>The wobble after the last release; that at the end if a cord is still on.</summary>
+    /// <summary>
+    /// The wobble after the last release: over all time, for a hub that is left alone goes on turning freely and shows its
+    /// largest angle and rates only in the end; the same as <see cref="During"/> if a cord is still on, and up to the end of
+    /// the computation on a rig.
+    /// </summary>
     public Wobble After { get; }
 
     /// <summary>The largest tension of each cord, in the order of the cords.</summary>

@@ -113,6 +113,24 @@ internal sealed partial class Mechanism
         GatherHub();
     }
 
+    /// <summary>
+    /// The rates with which the hub, with all that it holds, has a rate about the axis and an angular momentum at an angle to
+    /// the axis; false if there are none, because a momentum there turns the hub the other way about the axis.
+    /// </summary>
+    /// <param name="spin">Rate about the axis, rad/s, of either sign.</param>
+    /// <param name="nutation">Angle of the momentum to the nearer end of the axis, rad, 0 to π/2.</param>
+    /// <param name="direction">Where its part across the axis points, rad from the first axis across towards the second.</param>
+    /// <param name="rates">Receives the rates, body axes.</param>
+    public bool Wobble(double spin, double nutation, double direction, out Vec rates)
+    {
+        (double sin, double cos) = Math.SinCos(direction);
+        Vec across = (cos * _hub.First) + (sin * _hub.Second);
+        rates = _inverse * ((Math.Sign(spin) * Math.Cos(nutation) * _hub.Axis) + (Math.Sin(nutation) * across));
+        double size = spin / rates.Dot(_hub.Axis);
+        rates = size * rates;
+        return size > 0 && double.IsFinite(size);
+    }
+
     /// <summary>Place and velocity of the body origin so that the whole has its centre of mass at rest at the inertial origin.</summary>
     public void StartAtRest(Span<double> state)
     {

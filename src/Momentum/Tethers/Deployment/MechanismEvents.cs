@@ -10,7 +10,7 @@ namespace Momentum.Tethers.Deployment;
 /// </remarks>
 /// <param name="mechanism">Hub and cords.</param>
 /// <param name="surroundings">Deck, room and sense of spin.</param>
-/// <param name="releaseAt">When each cord lets go; infinite as long as that is not known, and then only its spin is watched.</param>
+/// <param name="releaseAt">When each cord lets go; infinite as long as that is not known, and then only what makes it let go is watched.</param>
 internal readonly struct MechanismEvents(Mechanism mechanism, Surroundings surroundings, double[] releaseAt) : IEventFunctions
 {
     public const int End = 0;
@@ -87,12 +87,17 @@ internal readonly struct MechanismEvents(Mechanism mechanism, Surroundings surro
                 own[Reverse] = c[3];
                 own[OffDrum] = link.Cos - SteepestOnDrum;
                 own[Strike] = link.Free - Surroundings.StrikeDistance(constants);
+                if (constants.LetGo == LetGoKind.CordAngle && constants.LetGoValue < 0 && Waits(cord) && !link.WrappedBack)
+                {
+                    double run = (link.Sense * (link.BaseAngle - constants.StartAngle)) + c[0];
+                    own[LetGoAngle] = run - constants.WoundAngle - constants.LetGoValue;
+                }
             }
             else
             {
                 double outward = link.Along.Dot(link.AnchorRadial);
                 own[WrapBack] = outward;
-                if (constants.LetGo == LetGoKind.CordAngle && double.IsPositiveInfinity(constants.JamsAt))
+                if (constants.LetGo == LetGoKind.CordAngle && Waits(cord))
                 {
                     (double sin, double cos) = Math.SinCos(constants.LetGoValue);
                     own[LetGoAngle] = (outward * cos) - (link.Along.Dot(link.AnchorTrailing) * sin);
@@ -100,7 +105,7 @@ internal readonly struct MechanismEvents(Mechanism mechanism, Surroundings surro
             }
 
             own[Deck] = surroundings.DeckClearance(mechanism, link);
-            if (constants.LetGo == LetGoKind.SpinRate && double.IsPositiveInfinity(releaseAt[cord]))
+            if (constants.LetGo == LetGoKind.SpinRate && Waits(cord))
             {
                 own[Spin] = (surroundings.SpinSign * mechanism.AxialRate) - constants.LetGoValue;
             }
@@ -117,6 +122,9 @@ internal readonly struct MechanismEvents(Mechanism mechanism, Surroundings surro
         values[BearingStops] = coulomb > 0 && !held ? mechanism.BearingSign * mechanism.AxialRate : Idle;
         values[BearingStarts] = coulomb > 0 && held ? Math.Abs(mechanism.AxialLoad) - coulomb : Idle;
     }
+
+    /// <summary>Whether what makes a cord let go is still to come; afterwards its release is on the clock.</summary>
+    private bool Waits(int cord) => double.IsPositiveInfinity(releaseAt[cord]);
 
     /// <summary>
     /// Positive while a link is taut. A slack one comes taut a tenth of a trillionth of its length late, so that rounding

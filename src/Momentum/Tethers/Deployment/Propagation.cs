@@ -147,6 +147,11 @@ internal sealed class Propagation
 
         Normalise();
         _mechanism.Evaluate(_state);
+        if (survey is not null && !_mechanism.Hub.OnBearing && AllReleased())
+        {
+            survey.GoOnForEver(_state, _mechanism);
+        }
+
         Note(DeploymentEventKind.End, -1, 0);
         if (recording is not null)
         {
@@ -371,7 +376,7 @@ internal sealed class Propagation
                 EndWinding(cord, inner);
                 break;
             case MechanismEvents.LetGoAngle:
-                Release(cord);
+                ReachAngle(cord);
                 break;
             case MechanismEvents.WrapBack:
                 Lossy(DeploymentEventKind.CordWrapsBack, cord, inner);
@@ -410,6 +415,25 @@ internal sealed class Propagation
         Note(DeploymentEventKind.SpinRateSensed, cord, 0);
     }
 
+    /// <summary>A cord stands where it lets go: it does, or does after the latency.</summary>
+    private void ReachAngle(int cord)
+    {
+        if (IsReleased(cord) || !double.IsPositiveInfinity(_releaseAt[cord]))
+        {
+            return;
+        }
+
+        double latency = _mechanism.CordOf(cord).LetGoLatency;
+        if (latency == 0)
+        {
+            Release(cord);
+            return;
+        }
+
+        _releaseAt[cord] = _time + latency;
+        Note(DeploymentEventKind.LetGoAngleReached, cord, 0);
+    }
+
     private void EndWinding(int cord, int inner)
     {
         double before = Balance().Energy;
@@ -427,7 +451,7 @@ internal sealed class Propagation
         Note(jammed ? DeploymentEventKind.Jammed : DeploymentEventKind.Unwound, cord, lost);
         if (!jammed && constants.LetGo == LetGoKind.CordAngle && constants.LetGoValue <= 0)
         {
-            Release(cord);
+            ReachAngle(cord);
         }
     }
 
@@ -539,16 +563,13 @@ internal sealed class Propagation
             }
 
             ref readonly Link link = ref _mechanism.Links[inner];
-            if (link.IsOnDrum)
+            if (link.IsOnDrum && link.Unwinding > 0 && _values[start + MechanismEvents.End] > -Together * link.EndAngle)
             {
-                if (link.Unwinding > 0 && _values[start + MechanismEvents.End] > -Together * link.EndAngle)
-                {
-                    EndWinding(cord, inner);
-                }
+                EndWinding(cord, inner);
             }
             else if (_mechanism.CordOf(cord).LetGo == LetGoKind.CordAngle && Math.Abs(_values[start + MechanismEvents.LetGoAngle]) < Together)
             {
-                Release(cord);
+                ReachAngle(cord);
             }
         }
     }

@@ -23,6 +23,7 @@ public sealed class ResidualSpin
         (SpinCause.DrumFriction, d => EachCord(d, c => c with { DrumFriction = 0 })),
         (SpinCause.UnequalCords, Equal),
         (SpinCause.LateWeights, d => EachCord(d, c => c.Freed is null ? c : c with { Freed = Duration.Zero })),
+        (SpinCause.LateLetGo, d => EachCord(d, c => c with { Release = c.Release.WithLatency(0) })),
         (SpinCause.StuckCords, d => EachCord(d, c => c with { Freed = c.Freed ?? Duration.Zero, JamsAt = null })),
         (SpinCause.Rig, d => d with { Rig = null }),
     ];
@@ -157,5 +158,6 @@ public sealed class ResidualSpin
         DrumHeight = other.DrumHeight,
         Freed = other.Freed,
         JamsAt = other.JamsAt,
+        Release = cord.Release.WithLatency(other.Release.Latency),
     };
 }

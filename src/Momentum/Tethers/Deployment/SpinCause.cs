@@ -27,6 +27,9 @@ public enum SpinCause
     /// <summary>Weights that are set free late.</summary>
     LateWeights,
 
+    /// <summary>Latency between the cord angle of a release and the release.</summary>
+    LateLetGo,
+
     /// <summary>Weights that are never set free, and cords that jam.</summary>
     StuckCords,
 

@@ -1,4 +1,5 @@
 using Momentum.Frames;
+using Momentum.Motion;
 using Momentum.Quantities;
 using UnitsNet;
 
@@ -14,6 +15,7 @@ internal sealed class Survey(int cords)
     private readonly Peak[] _peaks = new Peak[cords];
     private readonly Stretch[] _stretches = new Stretch[3];
     private Vec _first;
+    private bool _begun;
 
     /// <summary>The largest tension seen of each cord, and the times between which the true peak lies.</summary>
 
@@ -26,9 +28,10 @@ internal sealed class Survey(int cords)
     public void Look(double time, double spacing, ReadOnlySpan<double> state, Mechanism mechanism)
     {
         Vec momentum = mechanism.HubMomentum(state);
-        if (time == 0)
+        if (!_begun)
         {
             _first = momentum;
+            _begun = true;
         }
 
         int held = 0;
@@ -50,8 +53,30 @@ internal sealed class Survey(int cords)
         Vec omega = Vec.Read(state[Mechanism.Rates..]);
         stretch.Nutation = Math.Max(stretch.Nutation, Nutation(mechanism, state));
         stretch.Transverse = Math.Max(stretch.Transverse, omega.Cross(mechanism.Hub.Axis).Length);
+        stretch.Spin = Math.Max(stretch.Spin, Math.Abs(omega.Dot(mechanism.Hub.Axis)));
         stretch.Momentum = momentum;
         stretch.Seen = true;
+    }
+
+    /// <summary>
+    /// All cords are gone and nothing acts on the hub any more: what its motion reaches over all time to come takes the place
+    /// of what was seen of it.
+    /// </summary>
+    /// <param name="state">A state after the last release.</param>
+    /// <param name="mechanism">The hub alone.</param>
+    public void GoOnForEver(ReadOnlySpan<double> state, Mechanism mechanism)
+    {
+        Tensor inertia = mechanism.Hub.Inertia;
+        Vec omega = Vec.Read(state[Mechanism.Rates..]);
+        Vec axis = mechanism.Hub.Axis;
+        FreeRotation rotation = new(
+            [inertia.Xx, inertia.Yy, inertia.Zz, inertia.Xy, inertia.Xz, inertia.Yz],
+            new Triple(omega.X, omega.Y, omega.Z),
+            new Motion.Quaternion(0, 0, 0, 1));
+        ref Stretch after = ref _stretches[After];
+        rotation.Extremes(new Triple(axis.X, axis.Y, axis.Z), out after.Nutation, out after.Transverse, out after.Spin);
+        after.Momentum = mechanism.HubMomentum(state);
+        after.Seen = true;
     }
 
     public (Wobble Before, Wobble During, Wobble After) Wobbles()
@@ -72,6 +97,7 @@ internal sealed class Survey(int cords)
     private Wobble Of(in Stretch stretch) => new(
         Angle.FromRadians(stretch.Nutation),
         RotationalSpeed.FromRadiansPerSecond(stretch.Transverse),
+        RotationalSpeed.FromRadiansPerSecond(stretch.Spin),
         stretch.Momentum.As<AngularMomentum, Inertial>(),
         Angle.FromRadians(DeploymentResult.Between(stretch.Momentum, _first)));
 
@@ -81,6 +107,7 @@ internal sealed class Survey(int cords)
     {
         public double Nutation;
         public double Transverse;
+        public double Spin;
         public Vec Momentum;
         public bool Seen;
     }
