@@ -206,8 +206,10 @@ public class PhasesOfDeployment
     public void The_wobble_afterwards_is_for_all_time_however_soon_the_computation_ends()
     {
         // Spin nearly gone, the nutation takes half a minute to show its largest value.
-        CordDeployment wobbling = LawsOfDeployment.With(c => c with { Length = Length.FromMeters(2.3) }).Wobbling(
-            Angle.FromDegrees(3), Angle.FromDegrees(40));
+        CordDeployment wobbling = (LawsOfDeployment.With(c => c with { Length = Length.FromMeters(3.4) }) with
+        {
+            Until = Duration.FromSeconds(2),
+        }).Wobbling(Angle.FromDegrees(3), Angle.FromDegrees(40));
         DeploymentResult ended = wobbling.Deploy();
         DeploymentResult waited = (wobbling with { Until = Duration.FromSeconds(120) }).Deploy();
         IReadOnlyList<DeploymentState> afterwards = [.. waited.History(4000).Where(s => s.Time > ended.End)];
