@@ -27,8 +27,10 @@ public sealed class IntegratedDespin
             Spin = design.LetGo.Spin is { } spin ? spin.ToSi() / initial : double.NegativeInfinity,
         };
 
-        // Just past the other tangent a very short cord turns back within one step: many looks see it pass.
-        var limits = new StepLimits { EventSamples = 32 };
+        // Just past the other tangent a very short cord turns back: the event functions are looked at twice at least while it
+        // is there, or the let-go would be taken for one a swing later.
+        const int Looks = 32;
+        var limits = new StepLimits { EventSamples = Looks, MaximumStep = Looks / 2 * cords.StayPastTangent };
         var integrator = new OdeIntegrator<PlanarCordEquations, PlanarCordEvents>(
             new PlanarCordEquations(cords), events, OdeTolerances.Of(relativeTolerance, relativeTolerance / 100), limits);
 

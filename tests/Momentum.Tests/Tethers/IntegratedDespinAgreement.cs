@@ -50,6 +50,30 @@ public class IntegratedDespinAgreement
             design.Hub.Carrying(design.WeightMass, design.CordLength, letGo, design.CordLineDensity, design.Weights);
     }
 
+    // Such a cord is past the other tangent for a millionth of its swing only, and then comes back.
+    [Theory]
+    [InlineData(1e-4)]
+    [InlineData(1e-5)]
+    [InlineData(1e-7)]
+    public void The_integration_sees_a_very_short_cord_pass_the_other_tangent(double length)
+    {
+        var hub = new DespinHub(MassMomentOfInertia.FromKilogramSquareMeters(18.4), Length.FromMeters(1), RotationalSpeed.FromRadiansPerSecond(5));
+        foreach (double weights in (double[])[1e-5, 1e-3, 0.02, 0.1, 1, 10])
+        {
+            foreach (double cord in (double[])[0, 0.1, 1, 100])
+            {
+                double one = 18.4 * weights / 2;
+                DespinDesign design = hub.Carrying(
+                    Mass.FromKilograms(one),
+                    Length.FromMeters(length),
+                    LetGo.AtCordAngle(Angle.FromRadians(Math.PI)),
+                    LinearDensity.FromKilogramsPerMeter(cord * one / length));
+                double time = design.Deploy().LetGoTime.Seconds;
+                Near(time, design.Integrate().LetGoTime.Seconds, time, "let-go time");
+            }
+        }
+    }
+
     [Fact]
     public void A_rate_that_is_never_reached_is_refused_by_the_integration_too()
     {
