@@ -1,52 +1,61 @@
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.LinearAlgebra.Double;
 using Momentum.Numerics;
+using Momentum.Tethers.Deployment;
 
 namespace Momentum.Tests.Deployment;
 
 /// <summary>
-/// The same physics written a second time, with nothing of the library's but its integrator: weights as particles with
-/// inertial coordinates, the attitude as nine direction cosines, each cord one equation "length of the path from the
-/// weight to the cord's end = L", differentiated twice by the machine, and its force as a Lagrange multiplier found
-/// with all accelerations from one large linear system (index reduced from 3 to 1). Nothing keeps the lengths but the
-/// accuracy of the integration. Grooved or smooth drum about the body's third axis; no slack.
+/// The same physics written a second time, with nothing of the library's but its integrator: weights and lumps of cord as
+/// particles with inertial coordinates, the attitude as nine direction cosines, each cord one equation "length of the path
+/// from the weight to the cord's end = L", differentiated twice by the machine, and its force as a Lagrange multiplier
+/// found with all accelerations from one large linear system (index reduced from 3 to 1); an elastic cord is a force of
+/// that path's stretch and its rate. Nothing keeps the lengths but the accuracy of the integration. Grooved or smooth drum
+/// about the body's third axis; no slack.
 /// </summary>
 internal sealed class CartesianModel
 {
+    private static OdeTolerances Fine => OdeTolerances.Of(1e-13, 1e-14);
+
     private readonly double _hubMass;
     private readonly double[] _centre;
     private readonly double[,] _inertia;
     private readonly Cord[] _cords;
 
-    public CartesianModel(double hubMass, double[] centre, double[,] inertiaAboutCentre, Cord[] cords)
+    public CartesianModel(HubConstants hub, Cord[] cords)
     {
-        _hubMass = hubMass;
-        _centre = centre;
-        _inertia = inertiaAboutCentre;
+        _hubMass = hub.Mass;
+        _centre = [hub.Centre.X, hub.Centre.Y, hub.Centre.Z];
+        Tensor t = hub.Inertia;
+        _inertia = new[,] { { t.Xx, t.Xy, t.Xz }, { t.Xy, t.Yy, t.Yz }, { t.Xz, t.Yz, t.Zz } };
         _cords = cords;
     }
 
-    /// <summary>One cord of the model; mutable phase.</summary>
+    /// <summary>One particle of the model and the cord at its inner side; mutable phase.</summary>
     internal sealed class Cord
     {
         public required double Mass;
-        public required double Length;
-        public required double Free;
+        public required double Length; // from the particle to the cord's end on the drum, or to the particle it is tied to
+        public required double EndAngle; // of the cord's end on the drum
         public required double Radius;
         public required double Height;
-        public required double Start;
         public required double LetGo;
         public required bool Smooth;
+        public double Spring; // N/m; zero does not stretch
+        public double Damper;
+        public double Friction;
+        public double FrictionSpeed;
+        public int Tied = -1; // index of the particle at the inner end, if that is not the drum
         public int Phase; // 0 unwinding, 1 hinged, 2 released
-
-        public double EndAngle => Start + ((Length - Free) / Radius);
     }
 
     // State: hub centre of mass x (3), velocity (3), direction cosines by rows (9), body rates (3), then particles x, v.
     private int Dimension => 18 + (6 * _cords.Length);
 
-    public (double[] State, double Time) Run(double[] rates, double endTime)
+    /// <summary>The state in which all turns as one about its common centre of mass at rest, a length of each cord hanging free.</summary>
+    public double[] Start(Vec spin, double[] free)
     {
+        double[] rates = [spin.X, spin.Y, spin.Z];
         double[] y = new double[Dimension];
         double total = _hubMass + _cords.Sum(c => c.Mass);
         double[] com = new double[3];
@@ -55,7 +64,7 @@ internal sealed class CartesianModel
             com[k] = _hubMass * _centre[k] / total;
         }
 
-        double[][] at = _cords.Select(WeightAtStart).ToArray();
+        double[][] at = _cords.Select((c, i) => WeightAtStart(c, free[i])).ToArray();
         for (int i = 0; i < _cords.Length; i++)
         {
             for (int k = 0; k < 3; k++)
@@ -72,7 +81,23 @@ internal sealed class CartesianModel
             Place(y, 18 + (6 * i), 21 + (6 * i), at[i], com, rates);
         }
 
-        OdeIntegrator<System, Events> integrator = new(new System(this), new Events(this), OdeTolerances.Of(1e-13, 1e-14));
+        return y;
+    }
+
+    /// <summary>The state at the end time, from one at another time; every cord stays in its phase.</summary>
+    public double[] RunPhase(double[] start, double time, double endTime)
+    {
+        OdeIntegrator<System, NoEvents> integrator = new(new System(this), default, Fine);
+        integrator.Start(time, start);
+        integrator.Run(endTime);
+        return integrator.State.ToArray();
+    }
+
+    /// <summary>The state at the end time, from one at zero; cords that come to their end hinge, hinged ones let go.</summary>
+    public double[] Run(double[] start, double endTime)
+    {
+        double[] y = [.. start];
+        OdeIntegrator<System, Events> integrator = new(new System(this), new Events(this), Fine);
         double time = 0;
         while (time < endTime)
         {
@@ -99,7 +124,22 @@ internal sealed class CartesianModel
             }
         }
 
-        return (y, time);
+        return y;
+    }
+
+    /// <summary>Largest departure of a cord that does not stretch from its length.</summary>
+    public double Misfit(ReadOnlySpan<double> y)
+    {
+        double worst = 0;
+        for (int i = 0; i < _cords.Length; i++)
+        {
+            if (_cords[i].Phase < 2 && _cords[i].Spring == 0)
+            {
+                worst = Math.Max(worst, Math.Abs(Geometry(i, y).Length.Value));
+            }
+        }
+
+        return worst;
     }
 
     private static void Place(double[] y, int position, int velocity, double[] at, double[] com, double[] w)
@@ -109,12 +149,66 @@ internal sealed class CartesianModel
         Cross(w, r).CopyTo(y, velocity);
     }
 
-    private static double[] WeightAtStart(Cord c) =>
-    [
-        (c.Radius * Math.Cos(c.Start)) + (c.Free * Math.Sin(c.Start)),
-        (c.Radius * Math.Sin(c.Start)) - (c.Free * Math.Cos(c.Start)),
-        c.Height,
-    ];
+    private static double[] WeightAtStart(Cord c, double free)
+    {
+        (double sin, double cos) = Math.SinCos(c.EndAngle - ((c.Length - free) / c.Radius));
+        return [(c.Radius * cos) + (free * sin), (c.Radius * sin) - (free * cos), c.Height];
+    }
+
+    /// <summary>What a cord pulls by: of one tied to another particle the inertial difference, else body axes from the hub's centre of mass.</summary>
+    private (double[] Gradient, double[] Pull, Jet Length, double[] At, double[] Rate) Geometry(int i, ReadOnlySpan<double> y)
+    {
+        Cord c = _cords[i];
+        if (c.Tied >= 0)
+        {
+            double[] from = Difference(y, 18 + (6 * i), 18 + (6 * c.Tied));
+            double[] speed = Difference(y, 21 + (6 * i), 21 + (6 * c.Tied));
+            Jet length = Distance(from, speed) - c.Length;
+            double span = length.Value + c.Length;
+            double[] along = [from[0] / span, from[1] / span, from[2] / span];
+            return (along, along, length, from, speed);
+        }
+
+        // s = Qᵀ(x − X), s' = Qᵀ(v − V) − ω × s.
+        double[] s = BodyOf(y, 18 + (6 * i), 0);
+        double[] v = BodyOf(y, 21 + (6 * i), 3);
+        double[] rate = Minus(v, Cross([y[15], y[16], y[17]], s));
+        double[] at = [s[0] + _centre[0], s[1] + _centre[1], s[2] + _centre[2]];
+        double[] g = new double[3];
+        for (int k = 0; k < 3; k++)
+        {
+            double[] axis = new double[3];
+            axis[k] = 1;
+            g[k] = PathError(c, at, axis).First;
+        }
+
+        return (g, Rubbed(c, g, at, rate), PathError(c, at, rate), s, rate);
+    }
+
+    /// <summary>Drum friction inclines the pull against the particle's way off the drum.</summary>
+    private static double[] Rubbed(Cord c, double[] g, double[] at, double[] rate)
+    {
+        if (c.Friction == 0 || c.Phase != 0)
+        {
+            return g;
+        }
+
+        double tangent = Math.Sqrt((at[0] * at[0]) + (at[1] * at[1]) - (c.Radius * c.Radius));
+        double angle = c.EndAngle - WoundAngle(c, at[0], at[1], tangent).Value;
+        (double sin, double cos) = Math.SinCos(angle);
+        double outward = (rate[0] * cos) + (rate[1] * sin);
+        double force = c.Friction * c.Radius * tangent / ((c.Radius * c.Radius) + (tangent * tangent)) *
+            outward / Math.Sqrt((outward * outward) + (c.FrictionSpeed * c.FrictionSpeed));
+        return [g[0] + (force * cos), g[1] + (force * sin), g[2]];
+    }
+
+    private static Jet Distance(double[] from, double[] speed)
+    {
+        Jet x = new(from[0], speed[0], 0);
+        Jet y = new(from[1], speed[1], 0);
+        Jet z = new(from[2], speed[2], 0);
+        return Jet.Sqrt((x * x) + (y * y) + (z * z));
+    }
 
     /// <summary>Length of the cord's path less its true length, along a line through w with direction d.</summary>
     private static Jet PathError(Cord c, ReadOnlySpan<double> w, ReadOnlySpan<double> d)
@@ -201,9 +295,9 @@ internal sealed class CartesianModel
         int size = 6 + (4 * n);
         DenseMatrix m = new(size, size);
         DenseVector rhs = new(size);
-        double[] w = [y[15], y[16], y[17]];
-        double[] spin = Times(_inertia, w);
-        double[] gyro = Cross(w, spin);
+        double[] y0 = y.ToArray();
+        double[] w0 = [y[15], y[16], y[17]];
+        double[] gyro = Cross(w0, Times(_inertia, w0));
         for (int k = 0; k < 3; k++)
         {
             m[k, k] = _hubMass;
@@ -231,45 +325,59 @@ internal sealed class CartesianModel
                 continue;
             }
 
-            // From the hub's centre of mass, body axes: s = Qᵀ(x − X), s' = Qᵀ(v − V) − ω × s.
-            double[] s = BodyOf(y, 18 + (6 * i), 0);
-            double[] v = BodyOf(y, 21 + (6 * i), 3);
-            double[] rate = Minus(v, Cross(w, s));
-            double[] at = [s[0] + _centre[0], s[1] + _centre[1], s[2] + _centre[2]];
-            double[] g = new double[3];
-            for (int k = 0; k < 3; k++)
+            (double[] g, double[] pull, Jet length, double[] at, double[] rate) = Geometry(i, y);
+            if (c.Spring > 0)
             {
-                double[] axis = new double[3];
-                axis[k] = 1;
-                g[k] = PathError(c, at, axis).First;
+                m[r, r] = 1;
+                double tension = impulse ? 0 : (c.Spring * length.Value) + (c.Damper * length.First);
+                AddForce(i, pull, at, (row, value) => rhs[row] -= tension * value);
+                continue;
             }
 
-            Jet along = PathError(c, at, rate);
-            double[] gi = InertialOf(y, g);
-            double[] moment = Cross(s, g);
-            for (int k = 0; k < 3; k++)
+            AddForce(i, impulse ? g : pull, at, (row, value) => m[row, r] += value);
+            AddForce(i, g, at, (row, value) => m[r, row] += value);
+            double carried = 0;
+            if (c.Tied < 0)
             {
-                m[p + k, r] = gi[k];
-                m[k, r] = -gi[k];
-                m[3 + k, r] = -moment[k];
-                m[r, p + k] = gi[k];
-                m[r, k] = -gi[k];
-                m[r, 3 + k] = -moment[k];
+                carried = Dot(g, Cross(w0, Cross(w0, at))) + (2 * Dot(g, Cross(w0, rate)));
             }
 
-            double[] centrifugal = Cross(w, Cross(w, s));
-            double[] coriolis = Cross(w, rate);
-            rhs[r] = impulse
-                ? -along.First
-                : Dot(g, centrifugal) + (2 * Dot(g, coriolis)) - along.Second;
+            rhs[r] = impulse ? -length.First : carried - length.Second;
         }
 
         return m.Solve(rhs);
+
+        // The rows of the equations of motion that a unit of tension enters: the particle's, and those of what holds it.
+        void AddForce(int particle, double[] direction, double[] at, Action<int, double> add)
+        {
+            int p = 6 + (3 * particle);
+            int other = _cords[particle].Tied;
+            double[] inertial = other >= 0 ? direction : InertialOf(y0, direction);
+            double[] moment = Cross(at, direction);
+            for (int k = 0; k < 3; k++)
+            {
+                add(p + k, inertial[k]);
+                if (other >= 0)
+                {
+                    add(6 + (3 * other) + k, -inertial[k]);
+                }
+                else
+                {
+                    add(k, -inertial[k]);
+                    add(3 + k, -moment[k]);
+                }
+            }
+        }
     }
 
     private double EventOf(int i, ReadOnlySpan<double> y)
     {
         Cord c = _cords[i];
+        if (c.Tied >= 0)
+        {
+            return 1;
+        }
+
         double[] s = BodyOf(y, 18 + (6 * i), 0);
         double x = s[0] + _centre[0];
         double z = s[1] + _centre[1];
@@ -291,7 +399,7 @@ internal sealed class CartesianModel
 
     private static double[] BodyOf(ReadOnlySpan<double> y, int a, int b)
     {
-        double[] d = [y[a] - y[b], y[a + 1] - y[b + 1], y[a + 2] - y[b + 2]];
+        double[] d = Difference(y, a, b);
         return
         [
             (y[6] * d[0]) + (y[9] * d[1]) + (y[12] * d[2]),
@@ -299,6 +407,9 @@ internal sealed class CartesianModel
             (y[8] * d[0]) + (y[11] * d[1]) + (y[14] * d[2]),
         ];
     }
+
+    private static double[] Difference(ReadOnlySpan<double> y, int a, int b) =>
+        [y[a] - y[b], y[a + 1] - y[b + 1], y[a + 2] - y[b + 2]];
 
     private static double[] InertialOf(ReadOnlySpan<double> y, double[] g) =>
     [

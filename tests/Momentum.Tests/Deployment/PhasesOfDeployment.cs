@@ -2,11 +2,12 @@ using Momentum.Numerics;
 using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
 using UnitsNet;
+using Xunit.Abstractions;
 
 namespace Momentum.Tests.Deployment;
 
 /// <summary>What each phase and each mishap must do, from first principles.</summary>
-public class PhasesOfDeployment
+public class PhasesOfDeployment(ITestOutputHelper output)
 {
     [Fact]
     public void A_sensed_rate_releases_after_the_latency()
@@ -290,17 +291,39 @@ public class PhasesOfDeployment
 
         for (int i = 1; i < errors.Length; i++)
         {
-            Assert.InRange(errors[i - 1] / errors[i], 3.7, 4.5);
+            double order = Math.Log2(errors[i - 1] / errors[i]);
+            output.WriteLine(FormattableString.Invariant($"{1 << i} segments: off by {errors[i]:E1} rad/s, observed order {order:F2}"));
+            Assert.InRange(order, 1.9, 2.2);
         }
 
         // The cord's mass itself changes the spin by 0.03 rad/s.
         Assert.InRange(errors[^1], 0, 3e-4);
     }
 
-    [Fact]
-    public void A_run_that_is_not_recorded_allocates_nothing()
+    // From the wound hub over all events to after the last release, wobbling: so no step allocates, no event either.
+    [Theory]
+    [InlineData(0, 0, 1, false)]
+    [InlineData(0, 0, 1, true)]
+    [InlineData(60e3, 0, 1, false)]
+    [InlineData(0, 0.01, 4, false)]
+    [InlineData(60e3, 0.01, 4, false)]
+    public void A_run_that_is_not_recorded_allocates_nothing(double stiffness, double density, int segments, bool smooth)
     {
-        CordConstants Cord(double at) => new() { Weight = 0.62, Length = 1.9, Radius = 0.43, StartAngle = at, LetGo = LetGoKind.CordAngle, LetGoValue = 1.2 };
+        CordConstants Cord(double at) => new()
+        {
+            Weight = 0.62,
+            Length = 1.9,
+            Radius = 0.43,
+            StartAngle = at,
+            LetGo = LetGoKind.CordAngle,
+            LetGoValue = 1.2,
+            Stiffness = stiffness,
+            DampingRatio = 0.02,
+            Friction = 0.03,
+            LineDensity = density,
+            Segments = segments,
+            Smooth = smooth,
+        };
         Mechanism mechanism = new(
             new HubConstants { Mass = 182, Centre = new Vec(0.001, 0, 0), Inertia = new Tensor(31.5, 32.1, 18.4, 0.1, 0.1, 0) },
             [Cord(0), Cord(Math.PI)]);
@@ -314,6 +337,7 @@ public class PhasesOfDeployment
         long allocated = GC.GetAllocatedBytesForCurrentThread() - before;
 
         Assert.True(propagation.AcceptedSteps > 10);
+        Assert.Equal(2, propagation.Incidents.Count(i => i.Kind == DeploymentEventKind.Released));
         Assert.Equal(0, allocated);
     }
 

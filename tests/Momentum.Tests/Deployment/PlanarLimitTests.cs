@@ -2,11 +2,12 @@ using Momentum.Numerics;
 using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
 using UnitsNet;
+using Xunit.Abstractions;
 
 namespace Momentum.Tests.Deployment;
 
 /// <summary>Equal cords opposite each other in the plane of the centre of mass: the closed form must come out.</summary>
-public class PlanarLimitTests
+public class PlanarLimitTests(ITestOutputHelper output)
 {
     // Ten times closer than the 1e-9 that is promised: nothing but the integration's error separates the two.
     private const double Close = 1e-10;
@@ -21,15 +22,22 @@ public class PlanarLimitTests
         DespinMotion closed = ClosedForm(0.6, 5.5, LetGo.Radial, 2 * pairs);
         Propagation propagation = Run(0.6, 5.5, Math.PI / 2, 2 * pairs, smooth, closed.LetGoTime.Seconds + 0.3, out Recording recording);
 
-        Assert.Equal(closed.LetGoTime.Seconds, TimeOf(propagation, DeploymentEventKind.Released), Close);
-        Assert.Equal(closed.UnwindTime.Seconds, TimeOf(propagation, DeploymentEventKind.Unwound), Close);
-        Assert.Equal(closed.FinalSpin.RadiansPerSecond, propagation.State[Mechanism.Rates + 2], Close * 5);
+        // Relative to the initial spin of 5 rad/s and to the time of let-go.
+        double times = Math.Max(
+            Math.Abs(closed.LetGoTime.Seconds - TimeOf(propagation, DeploymentEventKind.Released)),
+            Math.Abs(closed.UnwindTime.Seconds - TimeOf(propagation, DeploymentEventKind.Unwound))) / closed.LetGoTime.Seconds;
+        double spins = Math.Abs(closed.FinalSpin.RadiansPerSecond - propagation.State[Mechanism.Rates + 2]) / 5;
         for (int step = 0; step < recording.Count; step++)
         {
             double time = Math.Min(recording.Time(step), closed.LetGoTime.Seconds);
             DespinState there = closed.At(Duration.FromSeconds(time));
-            Assert.Equal(there.Spin.RadiansPerSecond, recording.State(step)[Mechanism.Rates + 2], Close * 5);
+            spins = Math.Max(spins, Math.Abs(there.Spin.RadiansPerSecond - recording.State(step)[Mechanism.Rates + 2]) / 5);
         }
+
+        output.WriteLine(FormattableString.Invariant(
+            $"{2 * pairs} weights, {(smooth ? "smooth" : "grooved")}: largest departure from the closed form, spin {spins:E1}, times {times:E1}"));
+        Assert.InRange(times, 0, Close);
+        Assert.InRange(spins, 0, Close);
     }
 
     [Fact]
