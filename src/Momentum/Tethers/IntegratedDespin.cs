@@ -23,6 +23,7 @@ public sealed class IntegratedDespin
         double? angle = design.LetGo.CordAngle?.Radians;
         var events = new PlanarCordEvents
         {
+            Place = 2,
             Coordinate = 0,
             Spin = design.LetGo.Spin is { } spin ? spin.ToSi() / initial : double.NegativeInfinity,
         };

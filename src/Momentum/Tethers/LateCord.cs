@@ -11,7 +11,7 @@ internal sealed class LateCord
     {
         _integrator = new OdeIntegrator<LateCordEquations, PlanarCordEvents>(
             default,
-            new PlanarCordEvents { Spin = double.NegativeInfinity },
+            new PlanarCordEvents { Place = 0, Spin = double.NegativeInfinity },
             OdeTolerances.Of(relativeTolerance, relativeTolerance));
     }
 

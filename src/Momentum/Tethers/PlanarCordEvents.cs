@@ -5,6 +5,9 @@ namespace Momentum.Tethers;
 /// <summary>What ends a phase: the cord reaches a direction, or the spin has fallen to a rate.</summary>
 internal struct PlanarCordEvents : IEventFunctions
 {
+    /// <summary>Where in the state the coordinate stands.</summary>
+    internal int Place { get; init; }
+
     /// <summary>The coordinate at which the phase ends.</summary>
     internal double Coordinate { get; set; }
 
@@ -18,7 +21,7 @@ internal struct PlanarCordEvents : IEventFunctions
 
     public readonly void Evaluate(double time, ReadOnlySpan<double> state, Span<double> values)
     {
-        values[0] = state[2] - Coordinate;
+        values[0] = state[Place] - Coordinate;
         if (values.Length > 1)
         {
             values[1] = state[1] - Spin;

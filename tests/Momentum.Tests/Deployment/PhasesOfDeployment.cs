@@ -40,6 +40,26 @@ public class PhasesOfDeployment(ITestOutputHelper output)
         Assert.True(Math.Abs(late.FinalSpin.RadiansPerSecond - closed.FinalSpin.RadiansPerSecond) > 1e-3, "The delay matters.");
     }
 
+    // The first cord lets go while both unwind; the second is still unwinding at its own let-go, or swings by then.
+    [Theory]
+    [InlineData(5, false)]
+    [InlineData(60, true)]
+    public void A_cord_late_while_it_unwinds_goes_on_into_the_swing_as_the_closed_form_says(double milliseconds, bool swings)
+    {
+        Duration delay = Duration.FromMilliseconds(milliseconds);
+        RotationalSpeed rate = RotationalSpeed.FromRadiansPerSecond(4.8);
+        LateLetGo late = Closed(LetGo.AtSpin(rate)).WithOneWeightLate(delay, Mass.FromKilograms(182));
+        CordRelease sensed = CordRelease.AtSensedSpin(rate, Duration.Zero);
+        DeploymentResult result = (LawsOfDeployment.Planar with
+        {
+            Cords = [Invented.Cord(0) with { Release = sensed }, Invented.Cord(180) with { Release = sensed.Delayed(delay) }],
+        }).Deploy();
+
+        Assert.Equal(swings, late.CordAngle > Angle.Zero);
+        Assert.Equal(late.FinalSpin.RadiansPerSecond, result.FinalSpin.RadiansPerSecond, 7.5e-10);
+        Assert.Equal(late.HubDrift.MetersPerSecond, result.FinalState.OriginVelocity.Magnitude.MetersPerSecond, 3e-10);
+    }
+
     [Theory]
     [InlineData(5, 1)]
     [InlineData(100, 1)]

@@ -65,7 +65,7 @@ public class LateLetGoChecks
     [InlineData(0.0, 0.35)]
     [InlineData(60.0, 0.002)]
     [InlineData(90.0, 0.01)]
-    [InlineData(90.0, 0.2)]
+    [InlineData(90.0, 0.18)]
     public void Cartesian_simulation_agrees(double angle, double delay)
     {
         DespinMotion motion = Design(LetGo.AtCordAngle(Angle.FromDegrees(angle))).Deploy();
@@ -130,7 +130,7 @@ public class LateLetGoChecks
         Assert.Equal(DespinPhase.Unwinding, motion.LetGoPhase);
 
         LateLetGo early = motion.WithOneWeightLate(Duration.FromMilliseconds(1), _hubMass);
-        LateLetGo swung = motion.WithOneWeightLate(Duration.FromSeconds(1.2), _hubMass);
+        LateLetGo swung = motion.WithOneWeightLate(Duration.FromSeconds(0.4), _hubMass);
 
         Assert.Equal(0, early.CordAngle.Radians);
         Assert.True(swung.CordAngle > Angle.Zero);
@@ -138,10 +138,13 @@ public class LateLetGoChecks
         Assert.InRange(swung.Closure, 0, 1e-11);
     }
 
-    [Fact]
-    public void A_cord_that_would_wrap_back_is_refused() =>
+    // From radial it takes 0.19 s at these rates, whatever the hub turns in that time.
+    [Theory]
+    [InlineData(170, 5)]
+    [InlineData(90, 0.2)]
+    public void A_cord_that_would_wrap_back_is_refused(double angle, double delay) =>
         Assert.Contains("wrap", Assert.Throws<ComputationRefusedException>(
-            () => Design(LetGo.AtCordAngle(Angle.FromDegrees(170))).Deploy().WithOneWeightLate(Duration.FromSeconds(5), _hubMass)).Message);
+            () => Design(LetGo.AtCordAngle(Angle.FromDegrees(angle))).Deploy().WithOneWeightLate(Duration.FromSeconds(delay), _hubMass)).Message);
 
     [Fact]
     public void A_negative_delay_and_a_massless_hub_are_refused_by_name()
