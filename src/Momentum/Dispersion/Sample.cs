@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Momentum.Quantities;
 using UnitsNet;
 
@@ -29,16 +30,16 @@ public sealed class Sample<TQuantity>
     public int Count => _sorted.Length;
 
     /// <summary>Mean.</summary>
-    public TQuantity Mean => Si<TQuantity>.Quantity(_mean);
+    public TQuantity Mean => Of(_mean);
 
     /// <summary>Standard deviation, with n - 1.</summary>
-    public TQuantity StandardDeviation => Si<TQuantity>.Quantity(_deviation);
+    public TQuantity StandardDeviation => Of(_deviation);
 
     /// <summary>Smallest value.</summary>
-    public TQuantity Minimum => Si<TQuantity>.Quantity(_sorted[0]);
+    public TQuantity Minimum => Of(_sorted[0]);
 
     /// <summary>Largest value.</summary>
-    public TQuantity Maximum => Si<TQuantity>.Quantity(_sorted[^1]);
+    public TQuantity Maximum => Of(_sorted[^1]);
 
     internal double SiMean => _mean;
 
@@ -57,7 +58,7 @@ public sealed class Sample<TQuantity>
         double place = share * (_sorted.Length - 1);
         int below = Math.Min((int)place, _sorted.Length - 1);
         int above = Math.Min(below + 1, _sorted.Length - 1);
-        return Si<TQuantity>.Quantity(_sorted[below] + ((place - below) * (_sorted[above] - _sorted[below])));
+        return Of(_sorted[below] + ((place - below) * (_sorted[above] - _sorted[below])));
     }
 
     /// <summary>Counts in bins of equal width from the smallest to the largest value.</summary>
@@ -90,11 +91,16 @@ public sealed class Sample<TQuantity>
             }
 
             result[bin] = new HistogramBin<TQuantity>(
-                Si<TQuantity>.Quantity(low + (bin * width)), Si<TQuantity>.Quantity(to), next - first);
+                Of(low + (bin * width)), Of(to), next - first);
         }
 
         return result;
     }
+
+    // An angle is no vector's quantity, so the table of those has it not.
+    private static TQuantity Of(double si) => typeof(TQuantity) == typeof(Angle)
+        ? Unsafe.BitCast<Angle, TQuantity>(Angle.FromRadians(si))
+        : Si<TQuantity>.Quantity(si);
 
     /// <summary>How many values lie strictly between two SI numbers.</summary>
     internal int CountBetween(double low, double high)

@@ -113,6 +113,13 @@ internal sealed partial class Mechanism
         GatherHub();
     }
 
+    /// <summary>Angle in radians between the hub's angular momentum at given rates and the nearer end of the axis.</summary>
+    public double Nutation(Vec rates)
+    {
+        Vec momentum = _inertia * rates;
+        return Math.Atan2(momentum.Cross(_hub.Axis).Length, Math.Abs(momentum.Dot(_hub.Axis)));
+    }
+
     /// <summary>
     /// The rates with which the hub, with all that it holds, has a rate about the axis and an angular momentum at an angle to
     /// the axis; false if there are none, because a momentum there turns the hub the other way about the axis.

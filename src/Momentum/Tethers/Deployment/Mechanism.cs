@@ -41,13 +41,14 @@ internal sealed partial class Mechanism
     public const int FirstLink = 13;
     public const int Slots = 6;
 
-    private readonly HubConstants _hub;
     private readonly CordConstants[] _cords;
     private readonly Link[] _links;
     private readonly int[] _firstLink;
     private readonly int[] _constrained;
     private readonly double[] _system;
     private readonly double[] _tensions;
+
+    private HubConstants _hub;
 
     // Hub with all that rides on it.
     private double _mass;
@@ -67,7 +68,7 @@ internal sealed partial class Mechanism
     public Mechanism(HubConstants hub, CordConstants[] cords)
     {
         _hub = hub;
-        _cords = cords;
+        _cords = [.. cords];
         _firstLink = new int[cords.Length + 1];
         int count = 0;
         for (int i = 0; i < cords.Length; i++)
@@ -132,6 +133,26 @@ internal sealed partial class Mechanism
     }
 
     public int OuterLink(int cord) => _firstLink[cord];
+
+    /// <summary>Whether <see cref="Become"/> can take these cords: as many, of as many pieces.</summary>
+    public bool Fits(ReadOnlySpan<CordConstants> cords)
+    {
+        bool fits = cords.Length == _cords.Length;
+        for (int i = 0; fits && i < cords.Length; i++)
+        {
+            fits = cords[i].Nodes == _cords[i].Nodes;
+        }
+
+        return fits;
+    }
+
+    /// <summary>Puts another hub and other cords in the place of its own, so that one serves many; everything is wound up then.</summary>
+    public void Become(HubConstants hub, ReadOnlySpan<CordConstants> cords)
+    {
+        _hub = hub;
+        cords.CopyTo(_cords);
+        WindAll();
+    }
 
     /// <summary>Copies the phases of another mechanism made from the same constants.</summary>
     public void TakePhases(ReadOnlySpan<Link> phases, double bearingSign)

@@ -107,6 +107,8 @@ internal sealed class Propagation
             recording?.Add(_time, _state);
             _integrator.Start(_time, _state);
             bool heldStraight = Pushes(_state, 0);
+            survey?.BeginSegment();
+            survey?.Look(_time, 0, _state, _mechanism);
             StepResult result;
             do
             {
@@ -308,7 +310,7 @@ internal sealed class Propagation
 
     private bool IsReleased(int cord) => _mechanism.Links[_mechanism.OuterLink(cord)].Chart == LinkChart.Released;
 
-    private bool AllReleased()
+    public bool AllReleased()
     {
         for (int cord = 0; cord < _mechanism.CordCount; cord++)
         {

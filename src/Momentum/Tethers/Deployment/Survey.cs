@@ -15,11 +15,38 @@ internal sealed class Survey(int cords)
     private readonly Peak[] _peaks = new Peak[cords];
     private readonly Stretch[] _stretches = new Stretch[3];
     private Vec _first;
+    private readonly Top[] _tops = new Top[cords];
     private bool _begun;
 
     /// <summary>The largest tension seen of each cord, and the times between which the true peak lies.</summary>
-
     public IEnumerable<Peak> Peaks => _peaks;
+
+    /// <summary>
+    /// The largest tension of all cords, at the tops of parabolas through three looks: what a run without a recording can
+    /// know of the peak between them.
+    /// </summary>
+    public double PeakTension
+    {
+        get
+        {
+            double peak = 0;
+            for (int cord = 0; cord < cords; cord++)
+            {
+                peak = Math.Max(peak, Math.Max(_peaks[cord].Tension, _tops[cord].Highest));
+            }
+
+            return peak;
+        }
+    }
+
+    /// <summary>An event may have made the tensions jump: no parabola is laid across it.</summary>
+    public void BeginSegment()
+    {
+        for (int cord = 0; cord < cords; cord++)
+        {
+            _tops[cord].Looks = 0;
+        }
+    }
 
     /// <param name="time">s.</param>
     /// <param name="spacing">Time between looks, s.</param>
@@ -43,6 +70,7 @@ internal sealed class Survey(int cords)
             released += chart == LinkChart.Released ? 1 : 0;
             int inner = mechanism.InnerLink(cord);
             double tension = inner < 0 ? 0 : mechanism.Links[inner].Tension;
+            _tops[cord].See(time, tension);
             if (tension > _peaks[cord].Tension)
             {
                 _peaks[cord] = new Peak(tension, time, Math.Max(time - spacing, 0), time + spacing);
@@ -102,6 +130,36 @@ internal sealed class Survey(int cords)
         Angle.FromRadians(DeploymentResult.Between(stretch.Momentum, _first)));
 
     internal readonly record struct Peak(double Tension, double Time, double From, double Until);
+
+    /// <summary>The tops of one cord's tension between looks.</summary>
+    private struct Top
+    {
+        public int Looks;
+        public double Highest;
+        private double _firstTime;
+        private double _first;
+        private double _middleTime;
+        private double _middle;
+
+        public void See(double time, double tension)
+        {
+            if (Looks >= 2 && _middle >= _first && _middle >= tension)
+            {
+                // Vertex of the parabola through three points, by divided differences.
+                double rise = (_middle - _first) / (_middleTime - _firstTime);
+                double fall = (tension - _middle) / (time - _middleTime);
+                double curvature = (fall - rise) / (time - _firstTime);
+                if (curvature < 0)
+                {
+                    double slope = rise + (curvature * (_middleTime - _firstTime));
+                    Highest = Math.Max(Highest, _middle - (slope * slope / (4 * curvature)));
+                }
+            }
+
+            (_firstTime, _first, _middleTime, _middle) = (_middleTime, _middle, time, tension);
+            Looks++;
+        }
+    }
 
     private struct Stretch
     {
