@@ -71,6 +71,29 @@ public sealed record DespinDesign
         : throw new ArgumentOutOfRangeException(
             nameof(relativeTolerance), relativeTolerance, "The relative tolerance must be from 1e-15 to 1e-3.");
 
+    /// <summary>How the final spin answers to errors of initial spin and spin inertia; to neither if a spin rate lets go.</summary>
+    /// <exception cref="ComputationRefusedException">As <see cref="Deploy"/>.</exception>
+    public SpinSensitivity Sensitivity()
+    {
+        DespinMotion motion = Deploy();
+        if (LetGo.CordAngle is not { } angle)
+        {
+            return default;
+        }
+
+        // The final spin over the initial one does not depend on the initial one. By inertia the step errs by 1e-12.
+        double FinalBy(double factor) => new PlanarCords(
+            Hub.SpinInertia.ToSi() * factor,
+            Hub.Radius.Meters,
+            Weights * WeightMass.ToSi(),
+            Weights * CordLineDensity.ToSi(),
+            CordLength.Meters).Spin(angle.Radians);
+        return new SpinSensitivity(motion.FinalSpin / Hub.Spin, SpinSensitivity.Slope(FinalBy, 1e-3));
+    }
+
+    internal DespinLedger Close(IEnumerable<DespinState> states, double allowed) => DespinLedger.Close(
+        Cords.Carried, Hub.Spin.ToSi(), states.Select(state => (state.AngularMomentum, state.Energy.Total)), allowed);
+
     internal static double Check(int weights, Mass weightMass, LinearDensity cordLineDensity, LetGo letGo)
     {
         CheckCords(weights, cordLineDensity, letGo);

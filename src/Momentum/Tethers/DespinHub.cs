@@ -1,14 +1,16 @@
 using System.Globalization;
 using Momentum.Quantities;
+using Momentum.Tethers.Springs;
 using UnitsNet;
 
 namespace Momentum.Tethers;
 
 /// <summary>The spinning body to be de-spun: what the cords are wound on.</summary>
 /// <remarks>
-/// From here a design is completed with weights and cords (<see cref="Carrying"/>), or sized for a wanted final spin
-/// (<see cref="SizeCordLength"/>, <see cref="SizeWeightMass"/>). Planar and symmetric: the spin axis is a principal axis
-/// through the centre of mass, nothing wobbles, and evenly spaced equal weights let go together. Immutable; equality is by
+/// From here a design is completed with weights and cords (<see cref="Carrying"/>, <see cref="CarryingOnSprings"/>), or sized for
+/// a wanted final spin (<see cref="SizeCordLength"/>, <see cref="SizeWeightMass"/>,
+/// <see cref="SizeSpringCord(Mass, RotationalSpeed, LetGo, double, int)"/>). Planar and symmetric: the spin axis is a principal
+/// axis through the centre of mass, nothing wobbles, and evenly spaced equal weights let go together. Immutable; equality is by
 /// value.
 /// </remarks>
 public sealed record DespinHub
@@ -132,4 +134,53 @@ public sealed record DespinHub
         ArgumentNullException.ThrowIfNull(weightMasses);
         return [.. weightMasses.Select(mass => SizeCordLength(mass, finalSpin, letGo, cordLineDensity, weights))];
     }
+
+    /// <summary>The design with stated weights and spring cords; its final spin follows from them.</summary>
+    /// <param name="weightMass">Mass of each weight.</param>
+    /// <param name="cordLength">Unstretched length of each cord, spring and all, from the hub to the weight's centre of mass.</param>
+    /// <param name="springRate">Tension of each cord by its stretch: of the spring in it, or E·A over its length.</param>
+    /// <param name="letGo">When the cords let go of the hub.</param>
+    /// <param name="dampingRatio">Damping of the stretch, as a fraction of the critical damping of the weight on its cord, 0 to 10.</param>
+    /// <param name="weights">How many weights, each on its own cord, evenly spaced.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside what its message says is allowed.</exception>
+    public SpringCordDesign CarryingOnSprings(
+        Mass weightMass, Length cordLength, ForcePerLength springRate, LetGo letGo, double dampingRatio = 0, int weights = 2) =>
+        new(this, weights, weightMass, cordLength, springRate, dampingRatio, letGo);
+
+    /// <summary>
+    /// The spring-cord design for a weight mass: the cord length and spring rate that leave the wanted final spin, and leave it
+    /// whatever the initial spin, to first order.
+    /// </summary>
+    /// <remarks>
+    /// <para>More initial spin stretches the cords more, and they take more away. Found on the integrated equations of motion,
+    /// nearest to the closed form that holds where the stretch is slow and the hub's inertia I much larger than that of the stowed
+    /// weights: with r the final over the initial spin w0, and m the mass and k the spring rate of all weights and cords,
+    /// m L² = I (1 - r)³ and k = m w0²/r at the tangent (own derivation, in the manner of J. V. Fedor, NASA TN D-1676, 1963). The
+    /// stretch at let-go is then the share r of the free length.</para>
+    /// <para>It forgives spin-up errors, not errors of inertia: of those it takes only the share r/(1 + r) away
+    /// (<see cref="SpringCordDesign.Sensitivity"/> states both). Only for spin left in the sense of the initial one: for complete
+    /// de-spin cords without stretch do as well.</para>
+    /// </remarks>
+    /// <param name="weightMass">Mass of each weight.</param>
+    /// <param name="finalSpin">Spin after let-go, at least a thousandth of the initial spin and below it.</param>
+    /// <param name="letGo">When the cords let go of the hub: at a cord angle.</param>
+    /// <param name="dampingRatio">Damping of the stretch, as a fraction of the critical damping of the weight on its cord, 0 to 10.</param>
+    /// <param name="weights">How many weights, each on its own cord, evenly spaced.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside what its message says is allowed.</exception>
+    /// <exception cref="ComputationRefusedException">There is no such design, or none was found; the message says which.</exception>
+    public SpringCordDesign SizeSpringCord(
+        Mass weightMass, RotationalSpeed finalSpin, LetGo letGo, double dampingRatio = 0, int weights = 2) =>
+        SpringCordDesign.Size(this, weights, weightMass, null, dampingRatio, finalSpin, letGo);
+
+    /// <summary>The spring-cord design for a cord length: the weight mass and spring rate, see the other overload.</summary>
+    /// <param name="cordLength">Unstretched length of each cord, spring and all, from the hub to the weight's centre of mass.</param>
+    /// <param name="finalSpin">Spin after let-go, at least a thousandth of the initial spin and below it.</param>
+    /// <param name="letGo">When the cords let go of the hub: at a cord angle.</param>
+    /// <param name="dampingRatio">Damping of the stretch, as a fraction of the critical damping of the weight on its cord, 0 to 10.</param>
+    /// <param name="weights">How many weights, each on its own cord, evenly spaced.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside what its message says is allowed.</exception>
+    /// <exception cref="ComputationRefusedException">There is no such design, or none was found; the message says which.</exception>
+    public SpringCordDesign SizeSpringCord(
+        Length cordLength, RotationalSpeed finalSpin, LetGo letGo, double dampingRatio = 0, int weights = 2) =>
+        SpringCordDesign.Size(this, weights, null, cordLength, dampingRatio, finalSpin, letGo);
 }

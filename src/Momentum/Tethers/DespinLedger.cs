@@ -9,7 +9,10 @@ namespace Momentum.Tethers;
 /// Whether angular momentum and energy, summed over hub, weights and cords from their positions and velocities, stay what
 /// they were at the start.
 /// </summary>
-/// <remarks><c>default</c> is a body at rest. Equality is by all members.</remarks>
+/// <remarks>
+/// With spring cords the energy is that in their stretch too, and what their damping has taken. <c>default</c> is a body at rest.
+/// Equality is by all members.
+/// </remarks>
 /// <param name="AngularMomentum">About the spin axis, at the start.</param>
 /// <param name="Energy">Kinetic energy at the start.</param>
 /// <param name="MomentumClosure">Largest departure of angular momentum over the motion, relative to the start.</param>
@@ -23,18 +26,22 @@ public readonly record struct DespinLedger(
         CultureInfo.InvariantCulture,
         $"momentum {AngularMomentum} closes to {MomentumClosure:g3}, energy {Energy} to {EnergyClosure:g3}");
 
-    internal static DespinLedger Close(DespinDesign design, IEnumerable<DespinState> states, double allowed)
+    /// <summary>Compares sums with what they were at the start.</summary>
+    /// <param name="carried">Spin inertia with the weights stowed and the cords wound, kg·m².</param>
+    /// <param name="spin">Initial spin, rad/s.</param>
+    /// <param name="sums">Angular momentum and energy at several instants.</param>
+    /// <param name="allowed">The largest relative departure allowed.</param>
+    internal static DespinLedger Close(
+        double carried, double spin, IEnumerable<(AngularMomentum Momentum, Energy Energy)> sums, double allowed)
     {
-        double spin = design.Hub.Spin.ToSi();
-        double momentum = design.Cords.Carried * spin;
+        double momentum = carried * spin;
         double energy = 0.5 * momentum * spin;
         double momentumClosure = 0;
         double energyClosure = 0;
-        foreach (DespinState state in states)
+        foreach ((AngularMomentum nowMomentum, Energy nowEnergy) in sums)
         {
-            momentumClosure = Math.Max(
-                momentumClosure, Math.Abs((state.AngularMomentum.KilogramSquareMetersPerSecond / momentum) - 1));
-            energyClosure = Math.Max(energyClosure, Math.Abs((state.Energy.Total.Joules / energy) - 1));
+            momentumClosure = Math.Max(momentumClosure, Math.Abs((nowMomentum.KilogramSquareMetersPerSecond / momentum) - 1));
+            energyClosure = Math.Max(energyClosure, Math.Abs((nowEnergy.Joules / energy) - 1));
         }
 
         if (!(momentumClosure <= allowed && energyClosure <= allowed))

@@ -1,4 +1,3 @@
-using Momentum.Frames;
 using Momentum.Quantities;
 using UnitsNet;
 
@@ -31,7 +30,7 @@ public sealed class DespinMotion
         _letGo = LetGoCoordinate(design);
         _clock = new CordClock(_cords, _letGo);
         _lastState = StateAt(_letGo, _clock.EndTime, _clock.EndTurn);
-        Ledger = DespinLedger.Close(design, Looks(), LargestClosure);
+        Ledger = design.Close(Looks(), LargestClosure);
 
         double peak = _cords.PeakTensionAt(_letGo);
         PeakTension = new PeakTension(
@@ -40,7 +39,8 @@ public sealed class DespinMotion
             PhaseAt(peak),
             Length.FromMeters(_cords.FreeLength(peak)),
             Angle.FromRadians(Math.Max(peak, 0)));
-        Release = ReleaseOf(_lastState);
+        Release = WeightRelease.Of(
+            _lastState.RadialVelocity, _lastState.TangentialVelocity, _lastState.RootAngle, _lastState.Turn);
     }
 
     /// <summary>The design that moves.</summary>
@@ -183,23 +183,6 @@ public sealed class DespinMotion
     }
 
     private static DespinPhase PhaseAt(double coordinate) => coordinate > 0 ? DespinPhase.Hinging : DespinPhase.Unwinding;
-
-    private static WeightRelease ReleaseOf(DespinState state)
-    {
-        double radial = state.RadialVelocity;
-        double tangential = state.TangentialVelocity;
-        (double sine, double cosine) = Math.SinCos(state.RootAngle);
-        double x = (radial * cosine) - (tangential * sine);
-        double y = (radial * sine) + (tangential * cosine);
-        (double hubSine, double hubCosine) = Math.SinCos(state.RootAngle - state.Turn);
-        return new WeightRelease(
-            state.WeightSpeed,
-            Speed.FromMetersPerSecond(radial),
-            Speed.FromMetersPerSecond(tangential),
-            Vector<Speed, Body>.FromSi((radial * hubCosine) - (tangential * hubSine), (radial * hubSine) + (tangential * hubCosine), 0),
-            Vector<Speed, Inertial>.FromSi(x, y, 0),
-            Angle.FromRadians(Math.Atan2(y, x)));
-    }
 
     private DespinState AtSeconds(double seconds)
     {

@@ -151,18 +151,6 @@ public sealed class DespinState
         return Phase == DespinPhase.Released ? null : root;
     }
 
-    private Position<Inertial> Turned(int weight, double radial, double tangential)
-    {
-        if (weight < 0 || weight >= _design.Weights)
-        {
-            throw new ArgumentOutOfRangeException(
-                nameof(weight), weight, $"The design has {_design.Weights} weights; ask for 0 to {_design.Weights - 1}.");
-        }
-
-        (double sine, double cosine) = Math.SinCos(_rootAngle + (2 * Math.PI * weight / _design.Weights));
-        return Position<Inertial>.Of(
-            Length.FromMeters((radial * cosine) - (tangential * sine)),
-            Length.FromMeters((radial * sine) + (tangential * cosine)),
-            Length.Zero);
-    }
+    private Position<Inertial> Turned(int weight, double radial, double tangential) =>
+        EvenSpacing.Place(weight, _design.Weights, _rootAngle, radial, tangential);
 }

@@ -58,7 +58,7 @@ public sealed class IntegratedDespin
         }
 
         Steps = states;
-        Ledger = DespinLedger.Close(design, states, Math.Max(SmallestClosureAllowed, ClosurePerTolerance * relativeTolerance));
+        Ledger = design.Close(states, Math.Max(SmallestClosureAllowed, ClosurePerTolerance * relativeTolerance));
 
         void RunPhase(DespinPhase phase)
         {

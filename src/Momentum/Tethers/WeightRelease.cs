@@ -26,6 +26,22 @@ public readonly record struct WeightRelease(
     Angle Direction)
     : IEqualityOperators<WeightRelease, WeightRelease, bool>
 {
+    /// <summary>From the two components (m/s), and the angles of the cord's root from the first inertial axis and of the hub.</summary>
+    internal static WeightRelease Of(double radial, double tangential, double rootAngle, double turn)
+    {
+        (double sine, double cosine) = Math.SinCos(rootAngle);
+        double x = (radial * cosine) - (tangential * sine);
+        double y = (radial * sine) + (tangential * cosine);
+        (double hubSine, double hubCosine) = Math.SinCos(rootAngle - turn);
+        return new WeightRelease(
+            Speed.FromMetersPerSecond(double.Hypot(radial, tangential)),
+            Speed.FromMetersPerSecond(radial),
+            Speed.FromMetersPerSecond(tangential),
+            Vector<Speed, Body>.FromSi((radial * hubCosine) - (tangential * hubSine), (radial * hubSine) + (tangential * hubCosine), 0),
+            Vector<Speed, Inertial>.FromSi(x, y, 0),
+            Angle.FromRadians(Math.Atan2(y, x)));
+    }
+
     /// <summary>The speed, its two components and its direction, in the invariant culture.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture, $"{Speed} ({RadialSpeed} radial, {TangentialSpeed} tangential) towards {Direction}");

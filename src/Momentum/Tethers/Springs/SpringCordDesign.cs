@@ -1,0 +1,179 @@
+using System.Globalization;
+using Momentum.Quantities;
+using UnitsNet;
+
+namespace Momentum.Tethers.Springs;
+
+/// <summary>A complete planar de-spin with spring cords: cords that stretch, so that more initial spin takes more spin away.</summary>
+/// <remarks>
+/// <para>Each cord pulls with spring rate times stretch, plus damping; it has no mass, lies on the hub without tension, and is
+/// wound so that all of its spring comes off first, next to the weight (one spring rate whatever the free length). Planar and
+/// symmetric, as <see cref="DespinHub"/> is.</para>
+/// <para>Made by a <see cref="DespinHub"/>, either from stated values or sized. Immutable; equality is by value.</para>
+/// <para>A stretched spring that is let go snaps back: on a rig, keep clear of hub and cords as of the weights.</para>
+/// </remarks>
+public sealed record SpringCordDesign
+{
+    // Below this share of the initial spin a cord without stretch carries no more of a spin-up error over than this share.
+    private const double LeastRatio = 1e-3;
+
+    internal SpringCordDesign(
+        DespinHub hub,
+        int weights,
+        Mass weightMass,
+        Length cordLength,
+        ForcePerLength springRate,
+        double dampingRatio,
+        LetGo letGo)
+    {
+        CheckDamping(dampingRatio);
+        double mass = DespinDesign.Check(weights, weightMass, LinearDensity.Zero, letGo);
+        double length = DespinDesign.Check(weights, cordLength, LinearDensity.Zero, letGo);
+        double rate = Allowed.Positive(
+            springRate.NewtonsPerMeter,
+            springRate,
+            nameof(springRate),
+            "Give the spring rate of one whole cord: its E·A over its length, or that of the spring in it.");
+        Hub = hub;
+        Weights = weights;
+        WeightMass = weightMass;
+        CordLength = cordLength;
+        SpringRate = springRate;
+        DampingRatio = dampingRatio;
+        LetGo = letGo;
+        double spin = hub.Spin.ToSi();
+        Proportions = new SpringCordProportions(
+            Inertia(hub, weights * mass), length / hub.Radius.Meters, rate / (mass * spin * spin), dampingRatio);
+    }
+
+    /// <summary>The spinning body.</summary>
+    public DespinHub Hub { get; }
+
+    /// <summary>How many weights, each on its own cord, evenly spaced.</summary>
+    public int Weights { get; }
+
+    /// <summary>Mass of each weight.</summary>
+    public Mass WeightMass { get; }
+
+    /// <summary>Unstretched length of each cord, spring and all, from the hub to the weight's centre of mass.</summary>
+    public Length CordLength { get; }
+
+    /// <summary>Tension of each cord by its stretch.</summary>
+    public ForcePerLength SpringRate { get; }
+
+    /// <summary>Damping of the stretch, as a fraction of the critical damping of the weight on its cord.</summary>
+    public double DampingRatio { get; }
+
+    /// <summary>When the cords let go of the hub.</summary>
+    public LetGo LetGo { get; }
+
+    /// <summary>Spring rate times unstretched length: the stiffness E·A of a cord that stretches evenly, as <see cref="Deployment.Cord"/> takes it.</summary>
+    public Force Stiffness => Force.FromNewtons(SpringRate.NewtonsPerMeter * CordLength.Meters);
+
+    /// <summary>Turns of cord wound on the hub at the start.</summary>
+    public double CordTurns => CordLength.Meters / (2 * Math.PI * Hub.Radius.Meters);
+
+    internal SpringCordProportions Proportions { get; }
+
+    /// <summary>The motion, by numerical integration of the equations of motion.</summary>
+    /// <exception cref="ComputationRefusedException">
+    /// The cords do not come to let-go (they slacken, wind back on, or the let-go spin is not reached), the integration cannot go on,
+    /// or momentum and energy of the result do not close.
+    /// </exception>
+    public SpringCordMotion Deploy() => new(this);
+
+    /// <summary>The same weights and cords on another hub: what an error of its spin or inertia leaves.</summary>
+    /// <param name="hub">The other hub.</param>
+    public SpringCordDesign On(DespinHub hub)
+    {
+        ArgumentNullException.ThrowIfNull(hub);
+        return new(hub, Weights, WeightMass, CordLength, SpringRate, DampingRatio, LetGo);
+    }
+
+    /// <summary>
+    /// How the final spin answers to errors of initial spin and spin inertia; to neither if a spin rate lets go. Compare with
+    /// that of <see cref="WithoutStretch"/>.
+    /// </summary>
+    /// <exception cref="ComputationRefusedException">As <see cref="Deploy"/>.</exception>
+    public SpinSensitivity Sensitivity()
+    {
+        _ = Deploy();
+        if (LetGo.CordAngle is not { } angle)
+        {
+            return default;
+        }
+
+        var sizing = new SpringCordSizing(angle.Radians);
+        var sensitivity = new SpinSensitivity(sizing.ByInitialSpin(Proportions), sizing.ByInertia(Proportions));
+        return double.IsFinite(sensitivity.ToInitialSpin) && double.IsFinite(sensitivity.ToSpinInertia)
+            ? sensitivity
+            : throw new ComputationRefusedException(
+                "A little more or less initial spin or inertia, and the cords do not come to let-go: there is no sensitivity to state. " +
+                "Take stiffer cords, or give them damping.");
+    }
+
+    /// <summary>The design with the same weights and final spin whose cords do not stretch.</summary>
+    /// <exception cref="ComputationRefusedException">A spin rate lets go, so that no length follows; or as <see cref="Deploy"/>.</exception>
+    public DespinDesign WithoutStretch() => Hub.SizeCordLength(WeightMass, Deploy().FinalSpin, LetGo, null, Weights);
+
+    /// <summary>Hub, weights, cords and let-go rule, in the invariant culture.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{Hub}; {Weights} weights of {WeightMass} on cords of {CordLength} at {SpringRate}, damping ratio {DampingRatio}; let go {LetGo}");
+
+    /// <summary>The design for a weight mass, or for a cord length.</summary>
+    internal static SpringCordDesign Size(
+        DespinHub hub, int weights, Mass? weightMass, Length? cordLength, double dampingRatio, RotationalSpeed finalSpin, LetGo letGo)
+    {
+        CheckDamping(dampingRatio);
+        double mass = weightMass is { } each ? weights * DespinDesign.Check(weights, each, LinearDensity.Zero, letGo) : 0;
+        double length = cordLength is { } given ? DespinDesign.Check(weights, given, LinearDensity.Zero, letGo) / hub.Radius.Meters : 0;
+        double ratio = Sizing.Ratio(hub, finalSpin, letGo);
+        if (ratio < LeastRatio)
+        {
+            throw new ComputationRefusedException(
+                $"The final spin asked for, {Quoted.Spin(finalSpin.ToSi())}, is not at least a thousandth of the initial one, in the same sense. " +
+                "Only where spin is left in that sense can the stretch that more initial spin brings take away what it would leave. For a " +
+                "complete de-spin cords without stretch forgive a spin-up error as they are: use SizeCordLength.");
+        }
+
+        double angle = letGo.CordAngle!.Value.Radians;
+        double inertia = weightMass is null ? SpringCordSizing.InertiaAtRest(length, ratio, angle) : Inertia(hub, mass);
+        (double lengthAtRest, double spring) = SpringCordSizing.AtRest(inertia, ratio, angle);
+        var near = new SpringCordProportions(inertia, cordLength is null ? lengthAtRest : length, spring, dampingRatio);
+        SpringCordProportions found = new SpringCordSizing(angle).Size(ratio, near, weightMass is null)
+            ?? throw new ComputationRefusedException(
+                $"No {(weightMass is null ? "weights" : "cord length")} and spring were found that leave {Quoted.Spin(finalSpin.ToSi())} of {Quoted.Spin(hub.Spin.ToSi())} " +
+                "whatever the initial spin: cords that stretch so much do not come to let-go, or are hardly unwound by then. Ask for less final spin, " +
+                "take lighter weights or longer cords, or let go at the tangent.");
+        double all = weightMass is null ? hub.SpinInertia.ToSi() / (found.Inertia * hub.Radius.Meters * hub.Radius.Meters) : mass;
+        double spin = hub.Spin.ToSi();
+        return new(
+            hub,
+            weights,
+            weightMass ?? Mass.FromKilograms(all / weights),
+            cordLength ?? Length.FromMeters(found.Length * hub.Radius.Meters),
+            ForcePerLength.FromNewtonsPerMeter(found.Spring * all / weights * spin * spin),
+            dampingRatio,
+            letGo);
+    }
+
+    /// <summary>Tension of one cord, N, from that of all without units.</summary>
+    internal double Tension(double tension)
+    {
+        double spin = Hub.Spin.ToSi();
+        return tension * WeightMass.ToSi() * Hub.Radius.Meters * spin * spin;
+    }
+
+    private static double Inertia(DespinHub hub, double mass) =>
+        hub.SpinInertia.ToSi() / (mass * hub.Radius.Meters * hub.Radius.Meters);
+
+    private static void CheckDamping(double dampingRatio)
+    {
+        if (!(dampingRatio is >= 0 and <= 10))
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(dampingRatio), dampingRatio, "dampingRatio must be 0 to 10, a fraction of critical damping. Leave it out for cords without damping.");
+        }
+    }
+}

@@ -1,0 +1,46 @@
+using Momentum.Numerics;
+
+namespace Momentum.Tethers.Springs;
+
+/// <summary>What ends a phase of a spring cord's motion, and what is worth noting on the way.</summary>
+internal struct SpringCordEvents : IEventFunctions
+{
+    internal const int End = 0;
+    internal const int Slack = 1;
+    internal const int Rewound = 2;
+    internal const int SpinReached = 3;
+    internal const int TensionPeak = 4;
+    internal const int StretchPeak = 5;
+    private const int All = 6;
+
+    /// <summary>The equations in their present phase.</summary>
+    internal SpringCordEquations Cords { get; set; }
+
+    /// <summary>The unwound or cord angle at which the phase ends.</summary>
+    internal double Swept { get; set; }
+
+    /// <summary>The spin at which it ends; minus infinity if none.</summary>
+    internal double Spin { get; set; }
+
+    /// <summary>Whether peaks are looked for.</summary>
+    internal bool Watching { get; init; }
+
+    public readonly int Count => Watching ? All : TensionPeak;
+
+    public readonly EventRule Rule(int index) =>
+        new(index == End ? EventDirection.Rising : EventDirection.Falling, IsTerminal: index < TensionPeak);
+
+    public readonly void Evaluate(double time, ReadOnlySpan<double> state, Span<double> values)
+    {
+        SpringCordEquations.Glance now = Cords.Look(state);
+        values[End] = state[SpringCordEquations.Swept] - Swept;
+        values[Slack] = now.Tension;
+        values[Rewound] = state[SpringCordEquations.Swept];
+        values[SpinReached] = double.IsNegativeInfinity(Spin) ? 1 : state[SpringCordEquations.Spin] - Spin;
+        if (values.Length > TensionPeak)
+        {
+            values[TensionPeak] = Cords.TensionRate(state, now);
+            values[StretchPeak] = now.StretchRate;
+        }
+    }
+}

@@ -1,0 +1,168 @@
+using Momentum.Numerics;
+using Momentum.Quantities;
+using UnitsNet;
+
+namespace Momentum.Tethers.Springs;
+
+/// <summary>The motion of a planar, symmetric de-spin with spring cords, by numerical integration.</summary>
+/// <remarks>
+/// Made by <see cref="SpringCordDesign.Deploy"/>. States between the steps are integrated anew from the step before, so that
+/// they are as accurate as the steps. Immutable, so safe to share between threads.
+/// </remarks>
+public sealed class SpringCordMotion
+{
+    // A thousand times the tolerance of a step; anything near it means that the numbers are beyond a double.
+    private const double LargestClosure = 1e-10;
+
+    private readonly List<SpringCordRun.Moment> _moments = [];
+    private readonly double _initialSpin;
+    private readonly SpringCordState _last;
+
+    internal SpringCordMotion(SpringCordDesign design)
+    {
+        Design = design;
+        _initialSpin = design.Hub.Spin.ToSi();
+        double? angle = design.LetGo.CordAngle?.Radians;
+        double spin = design.LetGo.Spin is { } rate ? rate.ToSi() / _initialSpin : double.NegativeInfinity;
+        if (spin >= 1)
+        {
+            throw new ComputationRefusedException(
+                $"The cords are to let go at {Quoted.Spin(spin * _initialSpin)}, which is not below the initial spin, {Quoted.Spin(_initialSpin)}: the spin only " +
+                "falls. Give a lower let-go spin.");
+        }
+
+        var run = new SpringCordRun(watching: true);
+        SpringCordRun.Outcome outcome = run.Run(design.Proportions, angle, spin, _moments);
+        _last = StateAt(_moments[^1]);
+        if (outcome != SpringCordRun.Outcome.LetGo)
+        {
+            throw new ComputationRefusedException(Refusal(outcome, spin));
+        }
+
+        UnwindTime = Seconds(run.UnwindTime);
+        LargestStretch = Length.FromMeters(run.LargestStretch * design.Hub.Radius.Meters);
+        SpringCordState peak = StateAt(run.Peak);
+        PeakTension = new PeakTension(peak.CordTension, peak.Time, peak.Phase, peak.FreeLength, peak.CordAngle);
+        Release = WeightRelease.Of(_last.RadialVelocity, _last.TangentialVelocity, _last.RootAngle, _last.Turn);
+        double mass = design.Weights * design.WeightMass.ToSi();
+        double radius = design.Hub.Radius.Meters;
+        Ledger = DespinLedger.Close(
+            design.Hub.SpinInertia.ToSi() + (mass * radius * radius),
+            _initialSpin,
+            _moments.Select(StateAt).Select(state => (state.AngularMomentum, state.Energy.Total)),
+            LargestClosure);
+    }
+
+    /// <summary>The design that moves.</summary>
+    public SpringCordDesign Design { get; }
+
+    /// <summary>How long the cords unwind: until fully unwound, or until let go before that.</summary>
+    public Duration UnwindTime { get; }
+
+    /// <summary>Time from release of the weights to let-go of the cords.</summary>
+    public Duration LetGoTime => _last.Time;
+
+    /// <summary>The phase in which the cords let go: unwinding (up to and with fully unwound) or hinging.</summary>
+    public DespinPhase LetGoPhase => _last.Phase;
+
+    /// <summary>Spin of the hub after let-go; negative if reversed.</summary>
+    public RotationalSpeed FinalSpin => _last.Spin;
+
+    /// <summary>How far the hub turns from release of the weights to let-go.</summary>
+    public Angle HubTurn => _last.HubAngle;
+
+    /// <summary>The state at let-go, the stretch of the cords and the energy in it with the rest.</summary>
+    public SpringCordState AtLetGo => _last;
+
+    /// <summary>The largest tension of each cord, when and in which phase; the free length is that with stretch.</summary>
+    public PeakTension PeakTension { get; }
+
+    /// <summary>The largest stretch of each cord.</summary>
+    public Length LargestStretch { get; }
+
+    /// <summary>How the weights leave.</summary>
+    public WeightRelease Release { get; }
+
+    /// <summary>How well angular momentum and energy close, the energy in the stretch and the damping counted.</summary>
+    public DespinLedger Ledger { get; }
+
+    /// <summary>The state at a time.</summary>
+    /// <param name="time">Time since release of the weights, zero or later; may lie after let-go.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The time is negative or not finite.</exception>
+    public SpringCordState At(Duration time) => History([time])[0];
+
+    /// <summary>States at given times.</summary>
+    /// <param name="times">Times since release of the weights, zero or later.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A time is negative or not finite.</exception>
+    public IReadOnlyList<SpringCordState> History(IEnumerable<Duration> times)
+    {
+        ArgumentNullException.ThrowIfNull(times);
+        var integrator = new OdeIntegrator<SpringCordEquations, NoEvents>(
+            new SpringCordEquations(Design.Proportions), default, SpringCordRun.Tolerances);
+        return [.. times.Select(time => AtTime(Checked(time), integrator))];
+    }
+
+    /// <summary>States at evenly spaced times from release of the weights.</summary>
+    /// <param name="samples">How many, two or more; the first at zero, the last at <paramref name="until"/>.</param>
+    /// <param name="until">Time of the last; a quarter past let-go if left out.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Fewer than two samples, or a time that is negative or not finite.</exception>
+    public IReadOnlyList<SpringCordState> History(int samples, Duration? until = null)
+    {
+        if (samples < 2)
+        {
+            throw new ArgumentOutOfRangeException(nameof(samples), samples, "A history needs 2 samples or more.");
+        }
+
+        double last = Checked(until ?? (LetGoTime * 1.25));
+        return History(Enumerable.Range(0, samples).Select(i => Duration.FromSeconds(last * i / (samples - 1))));
+    }
+
+    private static double Checked(Duration time) => time.Seconds >= 0 && double.IsFinite(time.Seconds)
+        ? time.Seconds
+        : throw new ArgumentOutOfRangeException(
+            nameof(time), Quoted.Text(time), "The time counts from release of the weights and must be zero or positive, and finite.");
+
+    private SpringCordState AtTime(double seconds, OdeIntegrator<SpringCordEquations, NoEvents> integrator)
+    {
+        double end = _last.Time.Seconds;
+        if (seconds >= end)
+        {
+            return seconds > end ? new SpringCordState(Design, _moments[^1], (seconds - end) * _initialSpin) : _last;
+        }
+
+        double time = Math.Min(seconds * _initialSpin, _moments[^1].Time);
+
+        // The last moment at or before the time; of the two at the end of winding, the later.
+        int low = 0;
+        int high = _moments.Count - 1;
+        while (high - low > 1)
+        {
+            int middle = (low + high) / 2;
+            (low, high) = _moments[middle].Time <= time ? (middle, high) : (low, middle);
+        }
+
+        SpringCordRun.Moment from = _moments[low];
+        integrator.System.Hinging = from.Hinging;
+        integrator.Start(from.Time, from.State);
+        integrator.Run(time);
+        return StateAt(new SpringCordRun.Moment(time, from.Hinging, integrator.State.ToArray()));
+    }
+
+    private SpringCordState StateAt(SpringCordRun.Moment moment) => new(Design, moment, 0);
+
+    private Duration Seconds(double time) => Duration.FromSeconds(time / _initialSpin);
+
+    private string Refusal(SpringCordRun.Outcome outcome, double spin) => outcome switch
+    {
+        SpringCordRun.Outcome.Slack =>
+            $"The cords slacken {Quoted.Si(_last.Time.Seconds, "s")} after release, with {Quoted.Si(_last.FreeLength.Meters, "m")} free: from there on this model does not hold. Take stiffer " +
+            "cords, give them damping, let go earlier, or use the three-dimensional deployment, which follows slack cords.",
+        SpringCordRun.Outcome.Rewound =>
+            $"The cords wind back on the hub {Quoted.Si(_last.Time.Seconds, "s")} after release instead of coming to let-go. Take stiffer or shorter cords.",
+        SpringCordRun.Outcome.SpinNotReached =>
+            $"The cords are to let go at {Quoted.Spin(spin * _initialSpin)}, which is not reached before they wrap the hub the other way. Give longer cords, " +
+            "heavier weights, softer springs, or a higher let-go spin.",
+        _ =>
+            "The cords do not come to let-go in twenty times what cords without stretch take: they are too soft for the weights. Take stiffer cords.",
+    };
+}

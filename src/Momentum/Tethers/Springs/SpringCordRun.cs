@@ -1,0 +1,165 @@
+using Momentum.Numerics;
+
+namespace Momentum.Tethers.Springs;
+
+/// <summary>Follows spring cords from release of the weights to let-go. One serves many runs without allocating; not thread-safe.</summary>
+internal sealed class SpringCordRun
+{
+    /// <summary>Relative error allowed a step: close to the least at which the estimate is more than rounding.</summary>
+    internal const double Tolerance = 1e-13;
+
+    // A rigid cord unwinds at the initial spin and then takes less than half a turn; a spring may hold it up for a while.
+    private const double Patience = 20;
+
+    // A spring of ten thousand swings to a turn; a cord that is stiffer is one that does not stretch.
+    private const int MostSteps = 200_000;
+
+    private readonly OdeIntegrator<SpringCordEquations, SpringCordEvents> _integrator;
+    private readonly bool _watching;
+
+    /// <summary>Makes room.</summary>
+    /// <param name="watching">Whether peaks are looked for.</param>
+    internal SpringCordRun(bool watching)
+    {
+        _watching = watching;
+        _integrator = new(default, new SpringCordEvents { Watching = watching }, Tolerances, new StepLimits { MaximumSteps = MostSteps });
+    }
+
+    /// <summary>How a run ended.</summary>
+    internal enum Outcome
+    {
+        LetGo,
+        Slack,
+        Rewound,
+        SpinNotReached,
+        Held,
+    }
+
+    internal static OdeTolerances Tolerances => OdeTolerances.Of(Tolerance, Tolerance / 100);
+
+    /// <summary>A moment's time and state, and the phase it belongs to.</summary>
+    internal readonly record struct Moment(double Time, bool Hinging, double[] State);
+
+    internal double Time => _integrator.Time;
+
+    internal bool Hinging => _integrator.System.Hinging;
+
+    internal ReadOnlySpan<double> State => _integrator.State;
+
+    /// <summary>When the winding ended, or the run before that.</summary>
+    internal double UnwindTime { get; private set; }
+
+    internal double PeakTension { get; private set; }
+
+    /// <summary>The moment of the peak tension; only if watching.</summary>
+    internal Moment Peak { get; private set; }
+
+    internal double LargestStretch { get; private set; }
+
+    /// <summary>Runs from the release of the weights.</summary>
+    /// <param name="proportions">Hub, cords and weights.</param>
+    /// <param name="angle">Cord angle of the let-go; null if a spin decides.</param>
+    /// <param name="spin">Spin over initial spin of the let-go; minus infinity if the angle decides.</param>
+    /// <param name="record">Receives the steps; null if nobody asks.</param>
+    internal Outcome Run(
+        in SpringCordProportions proportions, double? angle, double spin = double.NegativeInfinity, List<Moment>? record = null)
+    {
+        PeakTension = 0;
+        LargestStretch = 0;
+        var cords = new SpringCordEquations(proportions);
+        double patience = Patience * (proportions.Length + Math.PI);
+        ReadOnlySpan<double> start = stackalloc double[SpringCordEquations.Size] { 0, 1, 0, 0, 1, 0, 0 };
+        int ended = Phase(cords, 0, start, proportions.Length, spin, patience, record);
+        UnwindTime = Time;
+        if (ended == SpringCordEvents.End && angle is not 0.0)
+        {
+            cords.Hinging = true;
+            Span<double> hinged = stackalloc double[SpringCordEquations.Size];
+            State.CopyTo(hinged);
+            hinged[SpringCordEquations.Swept] = 0;
+            ended = Phase(cords, Time, hinged, angle ?? Math.PI, spin, patience, record);
+        }
+
+        return ended switch
+        {
+            SpringCordEvents.End => angle is null ? Outcome.SpinNotReached : Outcome.LetGo,
+            SpringCordEvents.SpinReached => Outcome.LetGo,
+            SpringCordEvents.Slack => Outcome.Slack,
+            SpringCordEvents.Rewound => Outcome.Rewound,
+            _ => Outcome.Held,
+        };
+    }
+
+    // Returns the event that ended the phase, or -1.
+    private int Phase(
+        in SpringCordEquations cords,
+        double time,
+        ReadOnlySpan<double> state,
+        double swept,
+        double spin,
+        double patience,
+        List<Moment>? record)
+    {
+        _integrator.System = cords;
+        ref SpringCordEvents events = ref _integrator.EventFunctions;
+        events.Cords = cords;
+        events.Swept = swept;
+        events.Spin = spin;
+        _integrator.Start(time, state);
+        Note(record);
+        double end = time + patience;
+        StepResult result;
+        do
+        {
+            result = _integrator.Step(end);
+            Note(record);
+            if (_watching)
+            {
+                Watch();
+            }
+        }
+        while (result == StepResult.StepTaken);
+        if (result != StepResult.EventReached)
+        {
+            return -1;
+        }
+
+        foreach (LocatedEvent located in _integrator.Events)
+        {
+            if (located.Index < SpringCordEvents.TensionPeak)
+            {
+                return located.Index;
+            }
+        }
+
+        return -1;
+    }
+
+    private void Note(List<Moment>? record) => record?.Add(new Moment(Time, Hinging, State.ToArray()));
+
+    private void Watch()
+    {
+        Span<double> state = stackalloc double[SpringCordEquations.Size];
+        foreach (LocatedEvent located in _integrator.Events)
+        {
+            if (located.Index >= SpringCordEvents.TensionPeak && located.Time <= Time)
+            {
+                _integrator.Interpolate(located.Time, state);
+                Compare(located.Time, state);
+            }
+        }
+
+        Compare(Time, State);
+    }
+
+    private void Compare(double time, ReadOnlySpan<double> state)
+    {
+        LargestStretch = Math.Max(LargestStretch, state[SpringCordEquations.Stretch]);
+        double tension = _integrator.System.Look(state).Tension;
+        if (tension > PeakTension)
+        {
+            PeakTension = tension;
+            Peak = new Moment(time, Hinging, state.ToArray());
+        }
+    }
+}
