@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
+using Microsoft.CodeAnalysis.CSharp.Syntax;
 using Microsoft.CodeAnalysis.Diagnostics;
 using Momentum.Analyzers.Inference;
 using Momentum.Analyzers.Rules;
@@ -69,12 +70,20 @@ public sealed class UnitAnalyzer : DiagnosticAnalyzer
         model.Lend(context.SemanticModel);
         Summary summary = context.OwningSymbol is IMethodSymbol method && method.DeclaringSyntaxReferences.Length == 1 && context.CodeBlock == method.DeclaringSyntaxReferences[0].GetSyntax(context.CancellationToken)
             ? model.Of(method, model.Options.CallDepth)
-            : model.Of(context.CodeBlock, context.OwningSymbol, model.Options.CallDepth);
+            : model.Of(Executable(context.CodeBlock, context.OwningSymbol, context.CancellationToken), context.OwningSymbol, model.Options.CallDepth);
         foreach (Diagnostic diagnostic in Judge(summary, conversions))
         {
             context.ReportDiagnostic(diagnostic);
         }
     }
+
+    // Of a field or property with an initializer the driver gives the whole declaration; what runs is the initializer.
+    private static SyntaxNode Executable(SyntaxNode block, ISymbol owner, CancellationToken cancellation) => block switch
+    {
+        PropertyDeclarationSyntax { Initializer: { } initializer } => initializer,
+        _ when owner is IFieldSymbol { DeclaringSyntaxReferences.Length: 1 } && owner.DeclaringSyntaxReferences[0].GetSyntax(cancellation) is VariableDeclaratorSyntax { Initializer: { } initializer } => initializer,
+        _ => block,
+    };
 
     private static IEnumerable<Diagnostic> Judge(Summary summary, Conversions conversions)
     {
@@ -84,8 +93,8 @@ public sealed class UnitAnalyzer : DiagnosticAnalyzer
             found.AddRange(ObservationRules.All.Select(rule => rule.Judge(observation, conversions)).OfType<Diagnostic>());
         }
 
-        // Of a product in a product, the outer says the whole conversion.
-        return found.Where(d => !found.Exists(outer => outer.Id == d.Id && outer.Id == Descriptors.ConversionByHand.Id
+        // A lambda may have been gone through twice. Of a product in a product, the outer says the whole conversion.
+        return found.GroupBy(d => (d.Id, d.Location.SourceTree, d.Location.SourceSpan)).Select(same => same.First()).Where(d => !found.Exists(outer => outer.Id == d.Id && outer.Id == Descriptors.ConversionByHand.Id
             && outer.Location.SourceSpan != d.Location.SourceSpan && outer.Location.SourceSpan.Contains(d.Location.SourceSpan)));
     }
 }

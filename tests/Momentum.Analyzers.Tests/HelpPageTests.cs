@@ -14,9 +14,8 @@ public sealed class HelpPageTests
     [MemberData(nameof(Rules))]
     public async Task The_wrong_example_is_reported_and_the_right_one_is_not(string id)
     {
-        string page = Page(id);
-        Assert.Equal(new[] { id }, await Reported(Example(page, "Wrong")));
-        Assert.Empty(await Reported(Example(page, "Right")));
+        Assert.Equal(new[] { id }, await Reported(Example(id, "Wrong")));
+        Assert.Empty(await Reported(Example(id, "Right")));
     }
 
     [Theory]
@@ -36,7 +35,8 @@ public sealed class HelpPageTests
     private static string Page(string name, [CallerFilePath] string here = "") =>
         File.ReadAllText(Path.Combine(Path.GetDirectoryName(here)!, "..", "..", "analyzers", "docs", name + ".md"));
 
-    private static string Example(string page, string heading) => Code(heading).Match(page) is { Success: true } match
+    /// <summary>The code on a rule's page under a heading.</summary>
+    internal static string Example(string id, string heading) => Code(heading).Match(Page(id)) is { Success: true } match
         ? match.Groups[1].Value
         : throw new InvalidOperationException($"The page has no example under '{heading}'.");
 

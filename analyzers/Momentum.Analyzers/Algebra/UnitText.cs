@@ -98,10 +98,11 @@ internal static class UnitText
                 unit = UnitTable.BySymbol(text.Substring(start, _at - start));
             }
 
-            return unit?.Power(Exponent() * Dimension.Whole);
+            return Exponent() is { } exponent ? unit?.Power(exponent * Dimension.Whole) : null;
         }
 
-        private int Exponent()
+        // 1 where none is written; null where one is begun and cannot be read.
+        private int? Exponent()
         {
             if (AtEnd)
             {
@@ -120,7 +121,7 @@ internal static class UnitText
 
             if (Skip('⁻'))
             {
-                return Skip('¹') ? -1 : Skip('²') ? -2 : Skip('³') ? -3 : 1;
+                return Skip('¹') ? -1 : Skip('²') ? -2 : Skip('³') ? -3 : null;
             }
 
             int before = _at;
@@ -137,8 +138,8 @@ internal static class UnitText
                 return exponent;
             }
 
-            _at = marked ? text.Length + 1 : before;
-            return 1;
+            _at = before;
+            return marked ? null : 1;
         }
 
         private bool Skip(char expected)

@@ -45,7 +45,7 @@ internal static class Agreements
             // A literal that is no plain number may carry a dimension of its own: 9.81, a density, a spring rate. And any
             // literal may, beside a sine or an angle: 5 * Math.Sin(x) is as many metres as 2.5 * angle newton metres.
             bool carrier = (IsBare(actual) && !actual.Factors.IsEmpty) || (IsBare(expected) && !expected.Factors.IsEmpty);
-            return !carrier && factors.All(Literals.IsStructural) ? Agreement.Disagree : Agreement.Agree;
+            return !carrier && actual.Factors.All(Literals.IsStructural) && expected.Factors.All(Literals.IsStructural) ? Agreement.Disagree : Agreement.Agree;
         }
 
         if (!match.KindsAgree)

@@ -30,7 +30,10 @@ internal sealed class CompilationModel(Compilation compilation, Options options,
     internal void Lend(SemanticModel semantics) => _semantics.TryAdd(semantics.SyntaxTree, semantics);
 
     /// <summary>The summary of a method of this compilation; empty where there is no body to look into.</summary>
-    internal Summary Of(IMethodSymbol method, int level)
+    /// <param name="method">The method.</param>
+    /// <param name="level">How many calls deep to look.</param>
+    /// <param name="given">Arguments that are more than numbers: tuples, delegates, records. With them the summary is of this call only.</param>
+    internal Summary Of(IMethodSymbol method, int level, IReadOnlyDictionary<IParameterSymbol, Inferred>? given = null)
     {
         method = method.PartialImplementationPart ?? method.OriginalDefinition;
         if (level < 0 || method.IsAbstract || method.IsExtern || method.DeclaringSyntaxReferences.Length != 1 || !SymbolEqualityComparer.Default.Equals(method.ContainingAssembly, compilation.Assembly))
@@ -38,20 +41,20 @@ internal sealed class CompilationModel(Compilation compilation, Options options,
             return Summary.Empty;
         }
 
-        return _methods.GetOrAdd((method, level), key => Find(key.Method, key.Level));
+        return given is null ? _methods.GetOrAdd((method, level), key => Find(key.Method, key.Level, null)) : Find(method, level, given);
     }
 
     /// <summary>The summary of one body: a method's, an accessor's, an initializer's, a program's.</summary>
-    internal Summary Of(SyntaxNode body, ISymbol owner, int level)
+    internal Summary Of(SyntaxNode body, ISymbol owner, int level, IReadOnlyDictionary<IParameterSymbol, Inferred>? given = null)
     {
         IOperation? root = Semantics(body.SyntaxTree).GetOperation(body, Cancellation);
         if (StraightLine.Of(root) is { } statements)
         {
-            return new Flow(this, null, owner, level).Run(statements);
+            return new Flow(this, null, owner, level, given: given).Run(statements);
         }
 
         ControlFlowGraph? graph = Graph(root, Cancellation);
-        return graph is null || graph.Blocks.Length > Options.FlowBlocks ? Summary.Empty : new Flow(this, graph, owner, level).Run();
+        return graph is null || graph.Blocks.Length > Options.FlowBlocks ? Summary.Empty : new Flow(this, graph, owner, level, given: given).Run();
     }
 
     /// <summary>What a private or read-only field holds, from every assignment to it in its type.</summary>
@@ -61,7 +64,7 @@ internal sealed class CompilationModel(Compilation compilation, Options options,
         bool closed = field.AssociatedSymbol is IPropertySymbol property
             ? property.SetMethod is null || property.SetMethod.DeclaredAccessibility == Accessibility.Private
             : field.IsReadOnly || field.DeclaredAccessibility == Accessibility.Private;
-        return level < 0 || !closed || !Types.BearsNumbers(field.Type) || (field.AssociatedSymbol ?? field).DeclaringSyntaxReferences.IsEmpty
+        return level < 0 || !closed || !(Types.BearsNumbers(field.Type) || field.Type.TypeKind == TypeKind.Delegate) || (field.AssociatedSymbol ?? field).DeclaringSyntaxReferences.IsEmpty
             || !SymbolEqualityComparer.Default.Equals(field.ContainingAssembly, compilation.Assembly)
             ? Inferred.Unknown
             : _fields.GetOrAdd((field.ContainingType, level), key => Fields(key.Type, key.Level)).TryGetValue(field, out Inferred? found) ? found : Inferred.Unknown;
@@ -90,7 +93,7 @@ internal sealed class CompilationModel(Compilation compilation, Options options,
 #pragma warning restore RS1030
     }
 
-    private Summary Find(IMethodSymbol method, int level)
+    private Summary Find(IMethodSymbol method, int level, IReadOnlyDictionary<IParameterSymbol, Inferred>? given)
     {
         SyntaxNode syntax = method.DeclaringSyntaxReferences[0].GetSyntax(Cancellation);
         SyntaxNode? body = syntax switch
@@ -101,27 +104,43 @@ internal sealed class CompilationModel(Compilation compilation, Options options,
             CompilationUnitSyntax topLevelStatements => topLevelStatements,
             _ => null,
         };
-        return body is null ? Summary.Empty : Of(body, method, level);
+        return body is null ? Summary.Empty : Of(body, method, level, given);
     }
 
     private ImmutableDictionary<IFieldSymbol, Inferred> Fields(INamedTypeSymbol type, int level)
     {
         HashSet<string> names = new(type.GetMembers().OfType<IFieldSymbol>().Select(f => (f.AssociatedSymbol ?? f).Name), StringComparer.Ordinal);
-        Dictionary<IFieldSymbol, Inferred> found = new(SymbolEqualityComparer.Default);
+        Dictionary<IFieldSymbol, Inferred> set = new(SymbolEqualityComparer.Default);
+        Dictionary<IFieldSymbol, Inferred> updated = new(SymbolEqualityComparer.Default);
         foreach (SyntaxReference reference in type.DeclaringSyntaxReferences)
         {
             foreach (SyntaxNode body in Bodies(reference.GetSyntax(Cancellation), names))
             {
                 SemanticModel semantics = Semantics(body.SyntaxTree);
                 ISymbol owner = semantics.GetEnclosingSymbol(body.SpanStart, Cancellation) ?? type;
-                foreach (KeyValuePair<IFieldSymbol, Inferred> write in Of(body, owner, level - 1).Writes)
+                foreach (FieldWrite write in Of(body, owner, level - 1).Writes)
                 {
-                    found[write.Key] = found.TryGetValue(write.Key, out Inferred? before) ? Inferred.Join(before, write.Value) : write.Value;
+                    Dictionary<IFieldSymbol, Inferred> found = write.IsUpdate ? updated : set;
+                    Inferred value = write.Value.Parameters.IsEmpty ? write.Value : Inferred.Unknown;
+                    found[write.Field] = found.TryGetValue(write.Field, out Inferred? before) ? Inferred.Join(before, value) : value;
                 }
             }
         }
 
-        return found.ToImmutableDictionary<IFieldSymbol, Inferred>(SymbolEqualityComparer.Default);
+        // What a field is set to says what it holds; what is added to it, only where nothing but a literal is set.
+        foreach (KeyValuePair<IFieldSymbol, Inferred> update in updated)
+        {
+            if (!set.TryGetValue(update.Key, out Inferred? start))
+            {
+                set.Add(update.Key, update.Value);
+            }
+            else if (start.IsNumber)
+            {
+                set[update.Key] = Inferred.Join(start, update.Value);
+            }
+        }
+
+        return set.ToImmutableDictionary<IFieldSymbol, Inferred>(SymbolEqualityComparer.Default);
     }
 
     // The bodies and initializers of a type in which one of the names is written.
@@ -145,7 +164,8 @@ internal sealed class CompilationModel(Compilation compilation, Options options,
     {
         AssignmentExpressionSyntax assignment => assignment.Left is TupleExpressionSyntax || Name(assignment.Left) is { } name && names.Contains(name),
         ArgumentSyntax { RefKindKeyword.RawKind: not (int)SyntaxKind.None } argument => Name(argument.Expression) is { } name && names.Contains(name),
-        PrefixUnaryExpressionSyntax or PostfixUnaryExpressionSyntax => false,
+        InvocationExpressionSyntax { Expression: MemberAccessExpressionSyntax { Name.Identifier.ValueText: "Add" or "Enqueue" or "Push" or "Insert" or "Fill" } call } =>
+            Name(call.Expression) is { } name && names.Contains(name),
         _ => false,
     });
 

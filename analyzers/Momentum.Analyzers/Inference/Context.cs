@@ -19,8 +19,44 @@ internal sealed class Context(string? frame = null, string? point = null, string
     /// <summary>Whether nothing is said differently by the two.</summary>
     internal bool Agrees(Context other) =>
         (Frame is null || other.Frame is null || Frame == other.Frame)
-        && (Point is null || other.Point is null || Point == other.Point)
+        && !PointsDiffer(Point, other.Point)
         && (Sign is null || other.Sign is null || Sign == other.Sign);
+
+    /// <summary>
+    /// Whether two points are known to be two. The type of an inertia about a point says only that it is not the centre of
+    /// mass; that of a tensor says it is the centre of mass, and not of what.
+    /// </summary>
+    internal static bool PointsDiffer(string? left, string? right)
+    {
+        if (left is null || right is null || string.Equals(left, right, StringComparison.OrdinalIgnoreCase))
+        {
+            return false;
+        }
+
+        if (left == Tensors.Stated || right == Tensors.Stated)
+        {
+            return IsCentreOfMass(left) || IsCentreOfMass(right);
+        }
+
+        bool typed = left == Tensors.CentreOfMass || right == Tensors.CentreOfMass;
+        return !(typed && IsCentreOfMass(left) && IsCentreOfMass(right));
+    }
+
+    /// <summary>Whether a name speaks of a centre of mass.</summary>
+    internal static bool IsCentreOfMass(string name)
+    {
+        string letters = new(name.Where(char.IsLetter).Select(char.ToLowerInvariant).ToArray());
+        return letters is "centre" or "center" || letters.Contains("centreofmass") || letters.Contains("centerofmass") || letters.Contains("ofgravity") || letters.Contains("centroid")
+            || Algebra.UnitWords.Split(name.Replace(' ', '_').Replace('.', '_')).Exists(word => word is "com" or "cog" or "cg");
+    }
+
+    /// <summary>
+    /// What holds of a sum: the frame and sign of either operand, but a point only where both are about it, for an inertia is
+    /// moved to another point by adding to it.
+    /// </summary>
+    internal static Context OfSum(Context left, Context right) => left.IsNone && right.IsNone
+        ? None
+        : new(left.Frame ?? right.Frame, left.Point == right.Point ? left.Point : null, left.Sign ?? right.Sign);
 
     /// <summary>What both say alike.</summary>
     internal Context Meet(Context other) => Equals(other)

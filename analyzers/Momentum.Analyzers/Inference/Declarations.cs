@@ -62,7 +62,7 @@ internal sealed class Declarations(bool readNames)
                     point = about;
                     break;
                 case "ProductSignAttribute":
-                    sign = argument.Kind == TypedConstantKind.Enum ? EnumName(argument) : argument.Value as string;
+                    sign = argument.Value as string;
                     break;
             }
         }
@@ -112,8 +112,4 @@ internal sealed class Declarations(bool readNames)
     }
 
     private static Origin Place(ISymbol symbol, OriginKind kind) => new(symbol.Locations.FirstOrDefault() ?? Location.None, kind);
-
-    private static string? EnumName(TypedConstant constant) => constant.Type?.GetMembers()
-        .OfType<IFieldSymbol>()
-        .FirstOrDefault(f => f.HasConstantValue && Equals(f.ConstantValue, constant.Value))?.Name;
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.CSharp.Syntax;
 using Microsoft.CodeAnalysis.FlowAnalysis;
 using Microsoft.CodeAnalysis.Operations;
 using Momentum.Analyzers.Algebra;
@@ -35,6 +36,8 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
                 return Inferred.Unknown;
             case ILiteralOperation literal:
                 return Constant(literal.ConstantValue);
+            case IDefaultValueOperation or IConversionOperation { Operand.ConstantValue: { HasValue: true, Value: null } } when Types.BearsNumbers(operation.Type):
+                return Inferred.Bare(0);
             case ILocalReferenceOperation local:
                 return Read(local.Local, local.Type, local);
             case IParameterReferenceOperation parameter:
@@ -70,10 +73,11 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
                 return Compound(compound);
             case IIncrementOrDecrementOperation increment:
                 Inferred stepped = Evaluate(increment.Target);
-                Store(increment.Target, stepped.IsNumber ? Inferred.Bare(double.NaN) : stepped);
+                Store(increment.Target, stepped.IsNumber ? Inferred.Bare(double.NaN) : stepped, isUpdate: true);
                 return stepped;
             case IDeconstructionAssignmentOperation deconstruction:
-                return Deconstruct(deconstruction.Target, Evaluate(deconstruction.Value), deconstruction.Value.Syntax);
+                Inferred parts = Evaluate(deconstruction.Value);
+                return Deconstruct(deconstruction.Target, deconstruction.Value.Type?.Name == "KeyValuePair" ? Inferred.Tuple(ImmutableArray.Create(Inferred.Unknown, parts)) : parts, deconstruction.Value.Syntax);
             case ITupleOperation tuple:
                 return Inferred.Tuple(tuple.Elements.Select(Evaluate).ToImmutableArray());
             case IArrayCreationOperation array:
@@ -85,10 +89,14 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
                 return Invoke(invocation);
             case IObjectCreationOperation creation:
                 return Create(creation);
+            case IAnonymousObjectCreationOperation anonymous:
+                return anonymous.Initializers.OfType<ISimpleAssignmentOperation>().Aggregate(
+                    Inferred.Unknown,
+                    (all, member) => member.Target is IPropertyReferenceOperation property ? all.WithMember(property.Property.OriginalDefinition, Evaluate(member.Value)) : all);
             case IFlowAnonymousFunctionOperation lambda:
                 return Lambda(lambda);
             case IDelegateCreationOperation creation:
-                return creation.Target is IMethodReferenceOperation method ? Delegate(method.Method) : Evaluate(creation.Target);
+                return creation.Target is IMethodReferenceOperation method ? Delegate(method) : Evaluate(creation.Target);
             case IVariableDeclaratorOperation declarator:
                 if (declarator.GetVariableInitializer() is { } start)
                 {
@@ -114,12 +122,21 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
             case IDeclarationExpressionOperation declaration:
                 return Evaluate(declaration.Expression);
             case IIsPatternOperation pattern:
-                Pattern(pattern);
+                Match(pattern.Pattern, Evaluate(pattern.Value));
                 return Inferred.Unknown;
+            case { Kind: OperationKind.None, Syntax: StackAllocArrayCreationExpressionSyntax or ImplicitStackAllocArrayCreationExpressionSyntax }:
+                return Allocated(operation);
             default:
                 EvaluateAll(operation.ChildOperations);
                 return Inferred.Unknown;
         }
+    }
+
+    // The compiler has no operation of its own for stackalloc: its children are the size, where it is written, and the elements.
+    private Inferred Allocated(IOperation allocation)
+    {
+        ImmutableArray<IOperation> elements = allocation.ChildOperations.Where(o => o.Syntax.Parent is InitializerExpressionSyntax).ToImmutableArray();
+        return elements.IsEmpty ? Inferred.Bare(0) : Common(elements);
     }
 
     private static Inferred Constant(Optional<object?> constant) =>
@@ -170,8 +187,27 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
                 : Declared(field) ?? Inferred.Unknown;
         }
 
-        return Declared(field) ?? model.Of(field, level);
+        return Member(instance, field) ?? Known(Declared(field), field);
     }
+
+    // What the code puts into a field is better evidence than its name.
+    private Inferred Known(Inferred? declared, IFieldSymbol field)
+    {
+        if (declared is { HasUnit: true, Evidence: Evidence.Typed })
+        {
+            return declared;
+        }
+
+        Inferred found = model.Of(field, level);
+        return declared is null ? found
+            : !found.IsConcrete ? declared
+            : declared.Context.IsNone ? found
+            : found.WithContext(declared.Context, declared.Origins[0]);
+    }
+
+    // A record's or an anonymous object's own value, where the object is at hand; an attribute says more.
+    private Inferred? Member(Inferred instance, ISymbol member) =>
+        instance.Members.TryGetValue(member.OriginalDefinition, out Inferred? kept) && Declared(member) is not { Evidence: Evidence.Typed } ? kept : null;
 
     private Inferred Property(IPropertyReferenceOperation reference)
     {
@@ -190,6 +226,11 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
             return Inferred.Unknown.WithContext(new Context(frame), origin);
         }
 
+        if (Tensors.Component(property, instance, new Origin(reference.Syntax.GetLocation(), OriginKind.Escape)) is { } component)
+        {
+            return component;
+        }
+
         if (property.IsIndexer)
         {
             return Declared(property) ?? instance;
@@ -200,8 +241,8 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
             return Inferred.Bare(double.NaN);
         }
 
-        // A nullable's value is the value.
-        if (property.Name == "Value" && property.ContainingType.OriginalDefinition.SpecialType == SpecialType.System_Nullable_T)
+        // What holds values stands for them: a nullable, an enumerator, a dictionary, one of its entries.
+        if (property.Name is "Value" or "Current" or "Values" or "Result" && Sources.FromFramework(property.ContainingType))
         {
             return instance;
         }
@@ -211,8 +252,8 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
             return instance.OnlyContext();
         }
 
-        return Declared(property)
-            ?? (CompilationModel.Backing(property) is { } backing ? model.Of(backing, level) : null)
+        return Member(instance, property)
+            ?? (CompilationModel.Backing(property) is { } backing ? Known(Declared(property), backing) : Declared(property))
             ?? (property.GetMethod is { IsVirtual: false, IsOverride: false } getter && Types.BearsNumbers(property.Type) ? Getter(getter) : Inferred.Unknown);
     }
 
@@ -301,18 +342,42 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
             return best.WithContextOf(left, right);
         }
 
-        return left.IsConcrete ? left : right.IsConcrete ? right : left.HasUnit ? left : right.HasUnit ? right : left.Context.IsNone ? right.OnlyContext() : left.OnlyContext();
+        Inferred known = left.IsConcrete ? left : right.IsConcrete ? right : left.HasUnit ? left : right.HasUnit ? right : left.Context.IsNone ? right.OnlyContext() : left.OnlyContext();
+        return known.WithContextOf(left, right);
     }
 
     private void Compare(Inferred left, Inferred right, SyntaxNode leftSyntax, SyntaxNode rightSyntax) =>
         flow.Meet(new Meeting(Role.Compare, right, left, rightSyntax, string.Empty) { Other = leftSyntax });
 
-    private void Pattern(IIsPatternOperation pattern)
+    // What a pattern names holds what it was matched with.
+    private void Match(IPatternOperation? pattern, Inferred value)
     {
-        Inferred value = Evaluate(pattern.Value);
-        if (pattern.Pattern is IDeclarationPatternOperation { DeclaredSymbol: { } declared })
+        switch (pattern)
         {
-            state[declared] = value;
+            case IDeclarationPatternOperation { DeclaredSymbol: { } declared }:
+                state[declared] = value;
+                break;
+            case IRecursivePatternOperation recursive:
+                if (recursive.DeclaredSymbol is { } whole)
+                {
+                    state[whole] = value;
+                }
+
+                foreach (IPropertySubpatternOperation property in recursive.PropertySubpatterns)
+                {
+                    Match(property.Pattern, Evaluate(property.Member));
+                }
+
+                for (int i = 0; i < recursive.DeconstructionSubpatterns.Length; i++)
+                {
+                    Match(recursive.DeconstructionSubpatterns[i], i < value.Elements.Length ? value.Elements[i] : Inferred.Unknown);
+                }
+
+                break;
+            case IBinaryPatternOperation both:
+                Match(both.LeftPattern, value);
+                Match(both.RightPattern, value);
+                break;
         }
     }
 
@@ -347,7 +412,7 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
 
             // After a contradiction the stated unit holds, so that one mistake is reported once; a name does not
             // overrule what the code does.
-            if (!value.HasUnit || (declared.Evidence >= value.Evidence && Agreements.Of(value, declared) == Agreement.Disagree))
+            if (!value.IsConcrete || (declared.Evidence >= value.Evidence && Agreements.Of(value, declared) == Agreement.Disagree))
             {
                 value = declared.HasUnit ? declared : value;
             }
@@ -357,7 +422,7 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
             }
         }
 
-        return value;
+        return value.Kept();
     }
 
     // The place that a temporary stands for, where it stands for one.
@@ -379,7 +444,7 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
         _ => null,
     };
 
-    private void Store(IOperation target, Inferred value)
+    private void Store(IOperation target, Inferred value, bool isUpdate = false)
     {
         switch (target)
         {
@@ -390,25 +455,39 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
                 state[parameter.Parameter] = value;
                 break;
             case IFieldReferenceOperation field:
-                flow.Write(field.Field, value);
+                flow.Write(field.Field, value, isUpdate);
                 break;
             case IPropertyReferenceOperation { Property.IsIndexer: false } property when CompilationModel.Backing(property.Property) is { } backing:
-                flow.Write(backing, value);
+                if (property.Instance is IFlowCaptureReferenceOperation made && IsFixed(property.Property))
+                {
+                    state[made.Id] = (state[made.Id] ?? Inferred.Unknown).WithMember(property.Property.OriginalDefinition, value);
+                }
+
+                flow.Write(backing, value, isUpdate);
                 break;
             case IDeclarationExpressionOperation declaration:
-                Store(declaration.Expression, value);
+                Store(declaration.Expression, value, isUpdate);
                 break;
             case IArrayElementReferenceOperation { ArrayReference: { } array }:
-                Element(array, value);
+                Element(array, value, isUpdate);
                 break;
             case IPropertyReferenceOperation { Property.IsIndexer: true, Instance: { } instance }:
-                Element(instance, value);
+                Element(instance, value, isUpdate);
                 break;
         }
     }
 
+    // What is set once only: there is no other place that could change it.
+    private static bool IsFixed(ISymbol member) => member switch
+    {
+        IFieldSymbol { AssociatedSymbol: IPropertySymbol property } => IsFixed(property),
+        IFieldSymbol field => field.IsReadOnly,
+        IPropertySymbol property => property.SetMethod is null or { IsInitOnly: true },
+        _ => false,
+    };
+
     // One element says what all are, unless another says otherwise.
-    private void Element(IOperation array, Inferred value)
+    private void Element(IOperation array, Inferred value, bool isUpdate = false)
     {
         array = Place(array);
         if (array is IFlowCaptureReferenceOperation capture)
@@ -424,7 +503,7 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
 
         if (symbol is IFieldSymbol field)
         {
-            flow.Write(field, value);
+            flow.Write(field, value, isUpdate);
         }
         else if (symbol is ILocalSymbol or IParameterSymbol)
         {
@@ -466,7 +545,7 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
             flow.Meet(new Meeting(Role.Assign, result, declared, compound.Value.Syntax, symbol.Name));
         }
 
-        Store(compound.Target, result);
+        Store(compound.Target, result, isUpdate: true);
         return result;
     }
 
@@ -485,7 +564,7 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
         for (int i = 0; i < tuple.Elements.Length; i++)
         {
             bool known = i < value.Elements.Length;
-            SyntaxNode part = site is Microsoft.CodeAnalysis.CSharp.Syntax.TupleExpressionSyntax syntax && i < syntax.Arguments.Count ? syntax.Arguments[i].Expression : site;
+            SyntaxNode part = site is TupleExpressionSyntax syntax && i < syntax.Arguments.Count ? syntax.Arguments[i].Expression : site;
             _ = Deconstruct(tuple.Elements[i], known ? value.Elements[i] : Inferred.Unknown, part);
         }
 
@@ -518,11 +597,46 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
             _ = Pass(called, creation.Arguments, arguments, sites, creation.Syntax);
         }
 
+        // A lazy value is what its function gives.
+        if (creation.Type is INamedTypeSymbol { Name: "Lazy" } && arguments.Values.FirstOrDefault(v => v.Callable is not null) is { } function)
+        {
+            return Call(function.Callable!, ImmutableArray<Inferred>.Empty, ImmutableArray<SyntaxNode>.Empty);
+        }
+
         // A collection of numbers starts empty: what is put in first says what it holds.
         return creation.Type is INamedTypeSymbol { Name: "List" or "Dictionary" or "SortedDictionary" or "Queue" or "Stack" or "HashSet" } collection
             && Types.IsNumeric(collection.TypeArguments.LastOrDefault()) && creation.Arguments.All(a => Types.IsInteger(a.Value.Type))
                 ? Inferred.Bare(0)
-                : Inferred.Unknown;
+                : Kept(creation, arguments);
+    }
+
+    // What a new object holds from its constructor's arguments on.
+    private Inferred Kept(IObjectCreationOperation creation, Dictionary<IParameterSymbol, Inferred> arguments)
+    {
+        Inferred made = Inferred.Unknown;
+        if (creation.Constructor?.OriginalDefinition is not { } constructor || !arguments.Values.Any(v => v.HasUnit || v.IsStructured))
+        {
+            return made;
+        }
+
+        foreach (IParameterSymbol parameter in constructor.Parameters)
+        {
+            if (creation.Type is { IsRecord: true } record && arguments.TryGetValue(parameter, out Inferred? value)
+                && record.OriginalDefinition.GetMembers(parameter.Name).OfType<IPropertySymbol>().FirstOrDefault(IsFixed) is { } property)
+            {
+                made = made.WithMember(property, value);
+            }
+        }
+
+        foreach (FieldWrite write in model.Of(constructor, level - 1).Writes)
+        {
+            if (IsFixed(write.Field))
+            {
+                made = made.WithMember((write.Field.AssociatedSymbol ?? write.Field).OriginalDefinition, write.Value.With(arguments));
+            }
+        }
+
+        return made;
     }
 
     private Inferred Invoke(IInvocationOperation invocation)
@@ -582,14 +696,19 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
             case "Convert" when invocation.Arguments.Length == 3 && UnitArgument(invocation.Arguments, 1) is { } from && UnitArgument(invocation.Arguments, 2) is { } to:
                 _ = Into(from, method, arguments, sites, origin);
                 return Inferred.In(to, Evidence.Typed, new Origin(invocation.Syntax.GetLocation(), OriginKind.Escape));
-            case "FromSi" or "Of" when method.IsStatic && Types.IsOurs(method.ContainingType) && method.ContainingType.TypeArguments.Length > 0:
-                return Components(method, arguments, sites, origin);
+            case "FromSi" or "Of" or "Diagonal" when method.IsStatic && Types.IsOurs(method.ContainingType) && method.ContainingType.TypeArguments.Length > 0:
+                return Components(invocation, arguments, sites, origin);
+            case "InertiaAbout" when invocation.Arguments.Length == 1:
+                return Tensors.About(method.ReturnType, invocation.Arguments[0].Value, origin);
             case "CopySiTo" when invocation.Arguments.Length == 1 && Types.Frame(method.ContainingType) is { } frame:
-                Inferred component = Sources.Si(method.ContainingType.TypeArguments[0]) is { } si
-                    ? Inferred.In(si, Evidence.Typed, new Origin(invocation.Syntax.GetLocation(), OriginKind.Escape), new Context(frame))
-                    : Inferred.Unknown.WithContext(new Context(frame), new Origin(invocation.Syntax.GetLocation(), OriginKind.Escape));
-                _ = Assign(invocation.Arguments[0].Value is IConversionOperation conversion ? conversion.Operand : invocation.Arguments[0].Value, component, invocation.Syntax);
-                if (Symbol(invocation.Arguments[0].Value is IConversionOperation c ? c.Operand : invocation.Arguments[0].Value) is ILocalSymbol local)
+                Origin escape = new(invocation.Syntax.GetLocation(), OriginKind.Escape);
+                bool tensor = method.ContainingType.Name == "InertiaTensor";
+                Unit? si = tensor ? Tensors.Si : Sources.Si(method.ContainingType.TypeArguments[0]);
+                Context context = tensor ? new Context(frame, Tensors.CentreOfMass, Tensors.TensorElement) : instance.Context.Or(new Context(frame));
+                Inferred component = si is not null ? Inferred.In(si, Evidence.Typed, escape, context) : Inferred.Unknown.WithContext(context, escape);
+                IOperation destination = invocation.Arguments[0].Value is IConversionOperation conversion ? conversion.Operand : invocation.Arguments[0].Value;
+                _ = Assign(destination, component, invocation.Syntax);
+                if (Symbol(destination) is ILocalSymbol local)
                 {
                     state[local] = component;
                 }
@@ -600,19 +719,25 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
         }
     }
 
-    // Components that go back into a vector: each in the SI unit of its scalar, along the axes of its frame.
-    private Inferred Components(IMethodSymbol method, Dictionary<IParameterSymbol, Inferred> arguments, Dictionary<IParameterSymbol, SyntaxNode> sites, Origin origin)
+    // Components that go back into a vector, a point or a tensor: each in the unit stated or the SI unit of its scalar, along
+    // the axes of its frame; of a tensor, about the centre of mass.
+    private Inferred Components(IInvocationOperation invocation, Dictionary<IParameterSymbol, Inferred> arguments, Dictionary<IParameterSymbol, SyntaxNode> sites, Origin origin)
     {
+        IMethodSymbol method = invocation.TargetMethod;
         INamedTypeSymbol type = method.ContainingType;
-        Unit? si = method.Name == "FromSi" ? Sources.Si(type.TypeArguments[0]) : null;
-        string? frame = Types.Frame(type);
-        Inferred expected = si is not null ? Inferred.In(si, Evidence.Typed, origin, new Context(frame)) : frame is null ? Inferred.Unknown : Inferred.Unknown.WithContext(new Context(frame), origin);
+        Unit? unit = method.Name == "FromSi" ? Sources.Si(type.TypeArguments[0]) : UnitArgument(invocation.Arguments);
+        Context context = new(Types.Frame(type), type.Name == "InertiaTensor" ? Tensors.CentreOfMass : null);
+        string? sign = Tensors.SignArgument(invocation);
         foreach (KeyValuePair<IParameterSymbol, Inferred> argument in arguments)
         {
+            Context own = sign is not null && Tensors.IsProduct(argument.Key.Name) ? new Context(context.Frame, context.Point, sign) : context;
+            Inferred expected = unit is not null && Types.IsNumeric(argument.Key.Type) ? Inferred.In(unit, Evidence.Typed, origin, own)
+                : own.IsNone ? Inferred.Unknown
+                : Inferred.Unknown.WithContext(own, origin);
             flow.Meet(new Meeting(Role.Argument, argument.Value, expected, sites[argument.Key], $"{type.Name}.{method.Name}"));
         }
 
-        return Inferred.Unknown;
+        return type.Name == "PointInertia" ? Tensors.About(type, invocation.Arguments[0].Value, origin) : Inferred.Unknown;
     }
 
     // A number that goes into a quantity; what comes out keeps the frame.
@@ -648,32 +773,56 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
         return null;
     }
 
-    // What passes elements through unchanged: LINQ, spans, lists.
+    // What passes elements through unchanged: LINQ, spans, collections.
     private Inferred? Sequence(IInvocationOperation invocation, Inferred instance, Dictionary<IParameterSymbol, Inferred> arguments)
     {
         IMethodSymbol method = invocation.TargetMethod;
         ImmutableArray<Inferred> values = Values(invocation, arguments);
-        bool extension = method.ContainingType.Name is "Enumerable" or "MemoryExtensions" or "ImmutableArray" && values.Length > 0;
+        bool extension = method.IsStatic && method.ContainingType.Name is "Enumerable" or "MemoryExtensions" or "ImmutableArray" or "Array" or "CollectionExtensions" && values.Length > 0;
         Inferred source = extension ? values[0] : instance;
         Inferred? function = values.FirstOrDefault(v => v.Callable is not null);
-        Inferred mapped = function is null ? source : Call(function.Callable!, ImmutableArray.Create(source), ImmutableArray.Create(invocation.Syntax));
-        return method.Name switch
+        switch (method.Name)
         {
-            "Select" or "ConvertAll" or "SelectMany" => mapped,
-            "Sum" or "Max" or "Min" or "Average" => mapped,
-            "Where" or "OrderBy" or "Take" or "Skip" or "First" or "FirstOrDefault" or "Last" or "LastOrDefault" or "Single" or "Reverse" or "TakeWhile" or "SkipWhile"
-                or "ToArray" or "ToList" or "AsSpan" or "Slice" or "ElementAt" or "Distinct" or "GetValueOrDefault" or "Append" or "ToImmutableArray" or "Clone" or "ConfigureAwait" => source,
-            "Add" when invocation.Instance is { } list && values.Length == 1 => Added(list, values[0]),
-            "FromResult" => values[0],
-            _ => null,
-        };
+            case "Select" or "ConvertAll" or "SelectMany" or "Sum" or "Max" or "Min" or "Average":
+                return function is null ? source : Map(source);
+            case "Zip" when values.Length > 1:
+                return function is null ? Inferred.Tuple(ImmutableArray.Create(source, values[1])) : Map(source, values[1]);
+            case "Aggregate" when function is not null && values.Length <= 3:
+                Inferred seed = values.Length > 2 ? values[1] : source;
+                return seed.HasUnit || !seed.Elements.IsEmpty ? Inferred.Join(seed, Map(seed, source)) : Map(seed, source);
+            case "Where" or "OrderBy" or "OrderByDescending" or "ThenBy" or "ThenByDescending" or "TakeWhile" or "SkipWhile":
+                _ = function is null ? null : Map(source);
+                return source;
+            case "Any" or "All" or "Count" or "ForEach":
+                _ = function is null ? null : Map(source);
+                return Inferred.Bare(double.NaN);
+            case "Take" or "Skip" or "First" or "FirstOrDefault" or "Last" or "LastOrDefault" or "Single" or "SingleOrDefault" or "Reverse" or "Order" or "OrderDescending"
+                or "ToArray" or "ToList" or "AsSpan" or "Slice" or "ElementAt" or "Distinct" or "GetValueOrDefault" or "ToImmutableArray" or "Clone" or "ConfigureAwait"
+                or "GetEnumerator" or "GetAsyncEnumerator" or "DefaultIfEmpty" or "Append" or "Prepend" or "Dequeue" or "Pop" or "Peek" or "AsReadOnly" or "GetAwaiter" or "GetResult" or "AsEnumerable":
+                return source;
+            case "Add" or "Enqueue" or "Push" or "Insert" or "Fill" when (extension ? invocation.Arguments[0].Value : invocation.Instance) is { } list && Types.IsNumeric(invocation.Arguments[invocation.Arguments.Length - 1].Value.Type):
+                return Added(list, values[values.Length - 1], invocation);
+            case "TryGetValue" or "TryDequeue" or "TryPop" or "TryPeek":
+                Store(invocation.Arguments[invocation.Arguments.Length - 1].Value, source.FromVariable(false));
+                return Inferred.Unknown;
+            case "FromResult":
+                return values[0];
+            default:
+                return null;
+        }
+
+        Inferred Map(params Inferred[] inputs)
+        {
+            SyntaxNode site = (extension ? invocation.Arguments[0].Value : invocation.Instance)?.Syntax ?? invocation.Syntax;
+            return Call(function!.Callable!, ImmutableArray.Create(inputs), inputs.Select(_ => site).ToImmutableArray());
+        }
     }
 
-    private Inferred Added(IOperation list, Inferred value)
+    private Inferred Added(IOperation list, Inferred value, IInvocationOperation invocation)
     {
         if (Symbol(Place(list)) is { } symbol && Declared(symbol) is { } declared)
         {
-            flow.Meet(new Meeting(Role.Assign, value, declared, list.Parent?.Syntax ?? list.Syntax, symbol.Name));
+            flow.Meet(new Meeting(Role.Assign, value, declared, invocation.Arguments[invocation.Arguments.Length - 1].Value.Syntax, symbol.Name));
         }
         else
         {
@@ -703,7 +852,7 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
 
         Inferred? stated = Declared(method);
         bool overridable = method.IsVirtual || method.IsAbstract || (method.IsOverride && !method.IsSealed);
-        Summary summary = overridable || !(carriesUnit || operations.Any(o => o.Parameter?.RefKind == RefKind.Out) || (stated is null && (method.ReturnType.IsTupleType || Types.BearsNumbers(method.ReturnType)))) ? Summary.Empty : Body(method);
+        Summary summary = overridable || !(carriesUnit || operations.Any(o => o.Parameter?.RefKind == RefKind.Out) || (stated is not { Evidence: Evidence.Typed } && (method.ReturnType.IsTupleType || Types.BearsNumbers(method.ReturnType)))) ? Summary.Empty : Body(method, arguments);
         Inferred result = Demand(summary, arguments, sites, call);
         foreach (IArgumentOperation argument in operations)
         {
@@ -716,11 +865,12 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
         return stated is { Evidence: Evidence.Typed } ? stated : result.HasUnit || !result.Elements.IsEmpty ? result : stated ?? Inferred.Unknown;
     }
 
-    private Summary Body(IMethodSymbol method)
+    private Summary Body(IMethodSymbol method, Dictionary<IParameterSymbol, Inferred>? arguments = null)
     {
+        Dictionary<IParameterSymbol, Inferred>? given = arguments is null ? null : Structured(arguments);
         if (method.MethodKind != MethodKind.LocalFunction)
         {
-            return model.Of(method, level - 1);
+            return model.Of(method, level - 1, given);
         }
 
         if (level <= 0)
@@ -730,13 +880,27 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
 
         try
         {
-            return new Flow(model, graph!.GetLocalFunctionControlFlowGraphInScope(method.OriginalDefinition, model.Cancellation), method.OriginalDefinition, level - 1, state.Copy()).Run();
+            return new Flow(model, graph!.GetLocalFunctionControlFlowGraphInScope(method.OriginalDefinition, model.Cancellation), method.OriginalDefinition, level - 1, state.Copy(), given).Run();
         }
         catch (ArgumentOutOfRangeException)
         {
             // A local function of an outer body, called from a lambda: its graph is not at hand here.
             return Summary.Empty;
         }
+    }
+
+    private static Dictionary<IParameterSymbol, Inferred>? Structured(Dictionary<IParameterSymbol, Inferred> arguments)
+    {
+        Dictionary<IParameterSymbol, Inferred>? structured = null;
+        foreach (KeyValuePair<IParameterSymbol, Inferred> argument in arguments)
+        {
+            if (argument.Value.IsStructured)
+            {
+                (structured ??= new(SymbolEqualityComparer.Default)).Add(argument.Key, argument.Value);
+            }
+        }
+
+        return structured;
     }
 
     private Inferred Demand(Summary summary, Dictionary<IParameterSymbol, Inferred> arguments, Dictionary<IParameterSymbol, SyntaxNode> sites, SyntaxNode call)
@@ -750,7 +914,8 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
             }
 
             SyntaxNode site = sites.TryGetValue(named[0], out SyntaxNode? found) ? found : call;
-            flow.Meet(new Meeting(Role.Argument, demand.Actual.With(arguments), demand.Expected.With(arguments), site, named[0].Name) { Inside = demand.Inside ?? demand.Site.GetLocation() });
+            Role role = demand.Role == Role.AngleArgument ? demand.Role : Role.Argument;
+            flow.Meet(new Meeting(role, demand.Actual.With(arguments), demand.Expected.With(arguments), site, named[0].Name) { Inside = demand.Inside ?? demand.Site.GetLocation() });
         }
 
         return summary.Result.With(arguments);
@@ -771,15 +936,43 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
             }
         }
 
+        if (level > 0 && callable.Again is { } again && Structured(arguments) is { } given)
+        {
+            callable = again(given, level - 1);
+            flow.Absorb(callable);
+        }
+
         return Demand(callable, arguments, sites, syntax.FirstOrDefault() ?? graph!.OriginalOperation.Syntax);
     }
 
-    private Inferred Delegate(IMethodSymbol method) => Body(method) is { } summary && !ReferenceEquals(summary, Summary.Empty) ? Inferred.Delegate(summary) : Inferred.Unknown;
+    // A method by its name: what it is known to take and give, else what its body does.
+    private Inferred Delegate(IMethodReferenceOperation reference)
+    {
+        IMethodSymbol method = reference.Method.OriginalDefinition;
+        if (method.Parameters.Length > 0 && Contract(method, new Origin(reference.Syntax.GetLocation(), OriginKind.Contract)) is { } contract)
+        {
+            Meeting demand = new(contract.Role, Inferred.Of(method.Parameters[0]), contract.Taken, reference.Syntax, $"{method.ContainingType.Name}.{method.Name}");
+            return Inferred.Delegate(new Summary(method.Parameters, contract.Given, demand));
+        }
+
+        Summary summary = Body(method);
+        Inferred? stated = Declared(method);
+        return !ReferenceEquals(summary, Summary.Empty) ? Inferred.Delegate(summary)
+            : stated is not null || method.Parameters.Any(p => Declared(p) is not null) ? Inferred.Delegate(new Summary(method.Parameters, stated ?? Inferred.Unknown))
+            : Inferred.Unknown;
+    }
+
+    private static (Role Role, Inferred Taken, Inferred Given)? Contract(IMethodSymbol method, Origin origin) =>
+        MathFunctions.Contract(method, origin) is { } angle ? (Role.AngleArgument, angle.Taken, angle.Given)
+        : Sources.Factory(method) is { } unit ? (Role.Argument, Inferred.In(unit, Evidence.Typed, origin), Inferred.Unknown)
+        : null;
 
     private Inferred Lambda(IFlowAnonymousFunctionOperation lambda)
     {
         ControlFlowGraph body = graph!.GetAnonymousFunctionControlFlowGraph(lambda, model.Cancellation);
-        Summary summary = new Flow(model, body, lambda.Symbol, level, state.Copy()).Run();
+        FlowState outer = state.Copy();
+        Summary summary = new Flow(model, body, lambda.Symbol, level, outer.Copy()).Run();
+        summary.Again = (given, depth) => new Flow(model, body, lambda.Symbol, depth, outer.Copy(), given).Run();
         flow.Absorb(summary);
         return Inferred.Delegate(summary);
     }

@@ -18,12 +18,12 @@ internal sealed class Flow
     private readonly FlowState _entry;
     private readonly List<Meeting> _meetings = [];
     private readonly List<Meeting> _demands = [];
-    private readonly List<KeyValuePair<IFieldSymbol, Inferred>> _writes = [];
+    private readonly List<FieldWrite> _writes = [];
     private readonly List<Observation> _observations = [];
     private readonly ImmutableArray<IParameterSymbol> _parameters;
     private Inferred? _result;
 
-    internal Flow(CompilationModel model, ControlFlowGraph? graph, ISymbol owner, int level, FlowState? outer = null)
+    internal Flow(CompilationModel model, ControlFlowGraph? graph, ISymbol owner, int level, FlowState? outer = null, IReadOnlyDictionary<IParameterSymbol, Inferred>? given = null)
     {
         _model = model;
         _graph = graph;
@@ -33,7 +33,7 @@ internal sealed class Flow
         _parameters = (owner as IMethodSymbol)?.Parameters ?? ImmutableArray<IParameterSymbol>.Empty;
         foreach (IParameterSymbol parameter in _parameters)
         {
-            _entry[parameter] = model.Declarations.Of(parameter) ?? (Types.BearsNumbers(parameter.Type) ? Inferred.Of(parameter) : Inferred.Unknown);
+            _entry[parameter] = given is not null && given.TryGetValue(parameter, out Inferred? structured) ? structured : model.Declarations.Of(parameter) ?? (Types.BearsNumbers(parameter.Type) ? Inferred.Of(parameter) : Inferred.Unknown);
         }
     }
 
@@ -116,6 +116,17 @@ internal sealed class Flow
     /// <summary>Notes that two values meet where one unit is needed.</summary>
     internal void Meet(Meeting meeting)
     {
+        // Where both ends are conditional they may hang on one condition.
+        if (meeting.Actual.Alternatives.IsEmpty != meeting.Expected.Alternatives.IsEmpty)
+        {
+            foreach (Meeting arm in meeting.Arms())
+            {
+                Meet(arm);
+            }
+
+            return;
+        }
+
         if (!meeting.IsNeeded)
         {
             return;
@@ -137,8 +148,8 @@ internal sealed class Flow
     /// <summary>Notes an expression for the rules that judge one by itself.</summary>
     internal void Observe(IOperation operation, Inferred value) => _observations.Add(new Observation(operation, value, _owner));
 
-    /// <summary>Notes what a statement puts into a field.</summary>
-    internal void Write(IFieldSymbol field, Inferred value) => _writes.Add(new(field.OriginalDefinition, value.Parameters.IsEmpty ? value.FromVariable(false) : Inferred.Unknown));
+    /// <summary>Notes what a statement puts into a field, or adds to it.</summary>
+    internal void Write(IFieldSymbol field, Inferred value, bool isUpdate) => _writes.Add(new(field.OriginalDefinition, value.FromVariable(false), isUpdate));
 
     /// <summary>Takes over what a lambda or local function found, as far as it does not hang on its own parameters.</summary>
     internal void Absorb(Summary inner)
@@ -163,7 +174,7 @@ internal sealed class Flow
     /// <summary>Notes a returned value.</summary>
     internal void Return(Inferred value, IOperation operation)
     {
-        _result = _result is null ? value : Inferred.Join(_result, value);
+        _result = _result is null ? value.Kept() : Inferred.Join(_result, value);
         if (_owner is IMethodSymbol { MethodKind: not (MethodKind.LambdaMethod or MethodKind.PropertySet) } && _model.Declarations.Of(_owner) is { } declared)
         {
             Meet(new Meeting(Role.Return, value, declared, operation.Syntax, (_owner as IMethodSymbol)?.AssociatedSymbol?.Name ?? _owner.Name));

@@ -1,3 +1,5 @@
+using Microsoft.CodeAnalysis.FlowAnalysis;
+
 namespace Momentum.Analyzers.Inference;
 
 /// <summary>What each variable holds at one place: locals, parameters, and the compiler's own temporaries.</summary>
@@ -31,7 +33,7 @@ internal sealed class FlowState
                 continue;
             }
 
-            Inferred joined = Inferred.Join(mine, pair.Value);
+            Inferred joined = pair.Key is CaptureId ? Inferred.Either(mine, pair.Value) : Inferred.Join(mine, pair.Value);
             if (!joined.SameAs(mine))
             {
                 _values[pair.Key] = joined;

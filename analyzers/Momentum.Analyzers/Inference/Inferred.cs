@@ -12,6 +12,9 @@ internal sealed class Inferred
     // More factors than this in one product is no longer somebody converting a unit.
     private const int MostFactors = 8;
     private const int MostOrigins = 3;
+    private const int MostAlternatives = 8;
+
+    private static readonly ImmutableDictionary<ISymbol, Inferred> _noMembers = ImmutableDictionary.Create<ISymbol, Inferred>(SymbolEqualityComparer.Default);
 
     private Inferred()
     {
@@ -53,6 +56,15 @@ internal sealed class Inferred
     /// <summary>What calling the value gives, where it is a delegate made from a known lambda or method.</summary>
     internal Summary? Callable { get; private set; }
 
+    /// <summary>What an object holds that cannot change: of a record, of an anonymous type, what a constructor keeps.</summary>
+    internal ImmutableDictionary<ISymbol, Inferred> Members { get; private set; } = _noMembers;
+
+    /// <summary>
+    /// The values of the arms of a conditional expression, where they are in different units: each meets what the expression
+    /// meets. A variable forgets them, for what it meets later may hang on the same condition.
+    /// </summary>
+    internal ImmutableArray<Inferred> Alternatives { get; private set; } = ImmutableArray<Inferred>.Empty;
+
     internal bool HasUnit => Unit is not null;
 
     internal bool IsConcrete => Unit is not null && Parameters.IsEmpty;
@@ -61,7 +73,10 @@ internal sealed class Inferred
 
     internal bool IsNumber => Number is not null;
 
-    internal bool IsUnknown => Unit is null && Number is null && Elements.IsEmpty && Callable is null && Context.IsNone;
+    /// <summary>Whether it is more than a number, so that no power of a parameter can stand for it.</summary>
+    internal bool IsStructured => !Elements.IsEmpty || Callable is not null || !Members.IsEmpty;
+
+    internal bool IsUnknown => Unit is null && Number is null && Context.IsNone && !IsStructured && Alternatives.IsEmpty;
 
     internal static Inferred In(Unit? unit, Evidence evidence, Origin origin, Context? context = null) => new()
     {
@@ -79,9 +94,24 @@ internal sealed class Inferred
 
     internal static Inferred Bare(double value) => new() { Number = value };
 
-    internal static Inferred Tuple(ImmutableArray<Inferred> elements) => new() { Elements = elements };
+    internal static Inferred Tuple(ImmutableArray<Inferred> elements) => new() { Elements = elements.Select(e => e.Kept()).ToImmutableArray() };
 
     internal static Inferred Delegate(Summary summary) => new() { Callable = summary };
+
+    internal Inferred WithMember(ISymbol member, Inferred value)
+    {
+        if (!value.HasUnit && !value.IsStructured)
+        {
+            return this;
+        }
+
+        Inferred copy = Copy();
+        copy.Members = Members.SetItem(member, value.FromVariable(false));
+        return copy;
+    }
+
+    /// <summary>As kept in a variable.</summary>
+    internal Inferred Kept() => Alternatives.IsEmpty ? this : OnlyContext();
 
     /// <summary>Only the frame, point and sign: what is left when a quantity type takes the unit over.</summary>
     internal Inferred OnlyContext() => Context.IsNone ? Unknown : new Inferred { Context = Context, Origins = Origins };
@@ -94,10 +124,11 @@ internal sealed class Inferred
         return copy;
     }
 
-    /// <summary>With the context that both operands of a sum share, or that one of them has.</summary>
+    /// <summary>With the context of a sum.</summary>
     internal Inferred WithContextOf(Inferred left, Inferred right)
     {
-        Context context = left.Context.IsNone ? right.Context : right.Context.IsNone ? left.Context : left.Context.Meet(right.Context);
+        // A literal has no axes and is about no point: it leaves both as they are.
+        Context context = left.IsNumber ? right.Context : right.IsNumber ? left.Context : Context.OfSum(left.Context, right.Context);
         if (context.Equals(Context))
         {
             return this;
@@ -126,7 +157,7 @@ internal sealed class Inferred
     {
         if (Number is null || IsVariable)
         {
-            return this;
+            return Kept();
         }
 
         Inferred copy = Copy();
@@ -213,6 +244,17 @@ internal sealed class Inferred
             return Tuple(left.Elements.Zip(right.Elements, Join).ToImmutableArray());
         }
 
+        if (!left.Members.IsEmpty && !right.Members.IsEmpty)
+        {
+            Inferred both = new();
+            foreach (KeyValuePair<ISymbol, Inferred> member in left.Members)
+            {
+                both = right.Members.TryGetValue(member.Key, out Inferred? other) ? both.WithMember(member.Key, Join(member.Value, other)) : both;
+            }
+
+            return both;
+        }
+
         Context context = left.Context.Meet(right.Context);
         if (left.Unit is null || right.Unit is null || !left.Unit.Equals(right.Unit) || !SameParameters(left, right))
         {
@@ -236,12 +278,41 @@ internal sealed class Inferred
         return copy;
     }
 
+    /// <summary>The value of a conditional expression, one of whose arms gives <paramref name="left"/> and another <paramref name="right"/>.</summary>
+    internal static Inferred Either(Inferred left, Inferred right)
+    {
+        Inferred joined = Join(left, right);
+        if (joined.HasUnit || joined.IsNumber || ReferenceEquals(joined, left))
+        {
+            return joined;
+        }
+
+        ImmutableArray<Inferred> arms = left.Arms();
+        foreach (Inferred arm in right.Arms())
+        {
+            arms = arms.Length >= MostAlternatives || arms.Any(arm.SameAs) ? arms : arms.Add(arm);
+        }
+
+        if (arms.IsEmpty)
+        {
+            return joined;
+        }
+
+        Inferred copy = joined.Copy();
+        copy.Alternatives = arms;
+        return copy;
+    }
+
+    private ImmutableArray<Inferred> Arms() => IsConcrete ? ImmutableArray.Create(this) : Alternatives;
+
     /// <summary>Whether two values are known to be the same thing: where a loop has come to rest.</summary>
     internal bool SameAs(Inferred other) =>
         ReferenceEquals(this, other)
         || (Equals(Unit, other.Unit) && Nullable.Equals(Number, other.Number) && IsVariable == other.IsVariable && Blurred == other.Blurred
             && Evidence == other.Evidence && SameParameters(this, other) && Factors.SequenceEqual(other.Factors) && Context.Equals(other.Context)
             && Origins.SequenceEqual(other.Origins) && ReferenceEquals(Callable, other.Callable)
+            && Members.Count == other.Members.Count && Members.All(m => other.Members.TryGetValue(m.Key, out Inferred? theirs) && m.Value.SameAs(theirs))
+            && Alternatives.Length == other.Alternatives.Length && Alternatives.Zip(other.Alternatives, (a, b) => a.SameAs(b)).All(same => same)
             && Elements.Length == other.Elements.Length && Elements.Zip(other.Elements, (a, b) => a.SameAs(b)).All(same => same));
 
     /// <summary>The value with parameters replaced by what the caller passed.</summary>
@@ -250,6 +321,11 @@ internal sealed class Inferred
         if (!Elements.IsEmpty)
         {
             return Tuple(Elements.Select(e => e.With(arguments)).ToImmutableArray());
+        }
+
+        if (!Members.IsEmpty)
+        {
+            return Members.Aggregate(Unknown, (all, member) => all.WithMember(member.Key, member.Value.With(arguments)));
         }
 
         if (Parameters.IsEmpty)
@@ -410,6 +486,8 @@ internal sealed class Inferred
         IsVariable = IsVariable,
         Elements = Elements,
         Callable = Callable,
+        Members = Members,
+        Alternatives = Alternatives,
     };
 
     private static ImmutableArray<Origin> Join(ImmutableArray<Origin> left, ImmutableArray<Origin> right)

@@ -19,25 +19,22 @@ internal static class MathFunctions
         string name = call.TargetMethod.Name;
         Origin origin = new(call.Syntax.GetLocation(), OriginKind.Contract);
         Inferred first = arguments.Length > 0 ? arguments[0] : Inferred.Unknown;
+        if (Contract(call.TargetMethod, origin) is { } contract)
+        {
+            Angle(flow, call, first, contract.Taken);
+            return contract.Given;
+        }
+
         switch (name)
         {
-            case "Sin" or "Cos" or "Tan":
-                Angle(flow, call, first, _radian, origin);
-                return Inferred.In(Unit.One, Evidence.Typed, origin);
             case "SinCos":
-                Angle(flow, call, first, _radian, origin);
+                Angle(flow, call, first, Inferred.In(_radian, Evidence.Typed, origin));
                 return Inferred.Tuple(ImmutableArray.Create(Inferred.In(Unit.One, Evidence.Typed, origin), Inferred.In(Unit.One, Evidence.Typed, origin)));
             case "Asin" or "Acos" or "Atan":
                 return Inferred.In(_radian, Evidence.Typed, origin);
             case "Atan2":
                 Alike(flow, call, arguments);
                 return Inferred.In(_radian, Evidence.Typed, origin);
-            case "DegreesToRadians":
-                Angle(flow, call, first, _degree, origin);
-                return Inferred.In(_radian, Evidence.Typed, origin);
-            case "RadiansToDegrees":
-                Angle(flow, call, first, _radian, origin);
-                return Inferred.In(_degree, Evidence.Typed, origin);
             case "Abs" or "Round" or "Floor" or "Ceiling" or "Truncate" or "BitIncrement" or "BitDecrement" or "CopySign":
                 return first;
             case "Min" or "Max" or "Clamp" or "MaxMagnitude" or "MinMagnitude" or "IEEERemainder" or "MinNumber" or "MaxNumber":
@@ -63,8 +60,23 @@ internal static class MathFunctions
         }
     }
 
-    private static void Angle(Flow flow, IInvocationOperation call, Inferred value, Unit unit, Origin origin) => flow.Meet(
-        new Meeting(Role.AngleArgument, value, Inferred.In(unit, Evidence.Typed, origin), call.Arguments[0].Value.Syntax, $"{call.TargetMethod.ContainingType.Name}.{call.TargetMethod.Name}"));
+    /// <summary>What a function of one angle takes and gives; null for any other function.</summary>
+    internal static (Inferred Taken, Inferred Given)? Contract(IMethodSymbol method, Origin origin)
+    {
+        (Unit Taken, Unit Given)? units = IsMath(method)
+            ? method.Name switch
+            {
+                "Sin" or "Cos" or "Tan" => (_radian, Unit.One),
+                "DegreesToRadians" => (_degree, _radian),
+                "RadiansToDegrees" => (_radian, _degree),
+                _ => null,
+            }
+            : null;
+        return units is { } known ? (Inferred.In(known.Taken, Evidence.Typed, origin), Inferred.In(known.Given, Evidence.Typed, origin)) : null;
+    }
+
+    private static void Angle(Flow flow, IInvocationOperation call, Inferred value, Inferred taken) => flow.Meet(
+        new Meeting(Role.AngleArgument, value, taken, call.Arguments[0].Value.Syntax, $"{call.TargetMethod.ContainingType.Name}.{call.TargetMethod.Name}"));
 
     private static Inferred Alike(Flow flow, IInvocationOperation call, ImmutableArray<Inferred> arguments)
     {

@@ -38,6 +38,16 @@ internal sealed class Meeting
     /// <summary>Where inside a callee the two meet, when it is the call that brings them together.</summary>
     internal Location? Inside { get; set; }
 
+    /// <summary>The meetings of each arm of a conditional expression, at the arm itself where its unit was read there.</summary>
+    internal IEnumerable<Meeting> Arms() => Actual.Alternatives.IsEmpty
+        ? Expected.Alternatives.Select(arm => new Meeting(Role, Actual, arm, Site, Target) { Other = Other, Inside = Inside })
+        : Actual.Alternatives.Select(arm => new Meeting(Role, arm, Expected, Place(arm), Target) { Other = Other, Inside = Inside });
+
+    private SyntaxNode Place(Inferred arm) =>
+        arm.Origins.Length == 1 && arm.Origins[0] is { Kind: OriginKind.Escape } origin && origin.Location.SourceTree == Site.SyntaxTree && Site.Span.Contains(origin.Location.SourceSpan)
+            ? Site.FindNode(origin.Location.SourceSpan, getInnermostNodeForTie: true)
+            : Site;
+
     internal Evidence Weaker => Inferred.Weaker(Actual, Expected);
 
     internal bool IsNeeded => (Actual.HasUnit && Expected.HasUnit) || (!Actual.Context.IsNone && !Expected.Context.IsNone);

@@ -218,6 +218,7 @@ internal static class NameUnits
         }
 
         List<string> words = UnitWords.Split(name);
+        Apart(words);
         for (int start = 0; start < words.Count; start++)
         {
             List<string> suffix = words.GetRange(start, words.Count - start);
@@ -237,6 +238,19 @@ internal static class NameUnits
         }
 
         return null;
+    }
+
+    // Deg2Rad is Deg, 2, Rad; a square, as in kg_m2, stands last or before "per".
+    private static void Apart(List<string> words)
+    {
+        for (int i = 0; i + 1 < words.Count; i++)
+        {
+            if (words[i].Length > 1 && words[i].EndsWith("2", StringComparison.Ordinal) && words[i + 1] is not ("per" or "to"))
+            {
+                words[i] = words[i].Substring(0, words[i].Length - 1);
+                words.Insert(++i, "2");
+            }
+        }
     }
 
     // DegToRad is the number of radians in a degree: rad/deg.

@@ -18,6 +18,7 @@ internal sealed class Relevance
     {
         "As", "Of", "FromSi", "CopySiTo", "Sin", "Cos", "Tan", "SinCos", "Atan2", "DegreesToRadians", "RadiansToDegrees",
         "Apply", "Then", "Inverse", "Cross", "ToUnit", "ExpressedIn", "Solve", "Along", "ComponentAlong",
+        "Diagonal", "InertiaAbout", "Xx", "Yy", "Zz", "Xy", "Xz", "Yz",
     };
 
     // Quantities that people compare for equality; a body that names none of them and no unit does not.

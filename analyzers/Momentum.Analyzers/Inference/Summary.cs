@@ -16,7 +16,7 @@ internal sealed class Summary(
     Inferred result,
     ImmutableArray<Meeting> meetings,
     ImmutableArray<Meeting> demands,
-    ImmutableArray<KeyValuePair<IFieldSymbol, Inferred>> writes,
+    ImmutableArray<FieldWrite> writes,
     ImmutableArray<Observation> observations,
     ImmutableDictionary<IParameterSymbol, Inferred> outs)
 {
@@ -25,9 +25,15 @@ internal sealed class Summary(
         Inferred.Unknown,
         ImmutableArray<Meeting>.Empty,
         ImmutableArray<Meeting>.Empty,
-        ImmutableArray<KeyValuePair<IFieldSymbol, Inferred>>.Empty,
+        ImmutableArray<FieldWrite>.Empty,
         ImmutableArray<Observation>.Empty,
         ImmutableDictionary<IParameterSymbol, Inferred>.Empty);
+
+    /// <summary>A method without a body at hand, of which a contract tells what it takes and gives.</summary>
+    internal Summary(ImmutableArray<IParameterSymbol> parameters, Inferred result, params Meeting[] demands)
+        : this(parameters, result, Empty.Meetings, demands.ToImmutableArray(), Empty.Writes, Empty.Observations, Empty.Outs)
+    {
+    }
 
     internal ImmutableArray<IParameterSymbol> Parameters { get; } = parameters;
 
@@ -37,9 +43,12 @@ internal sealed class Summary(
 
     internal ImmutableArray<Meeting> Demands { get; } = demands;
 
-    internal ImmutableArray<KeyValuePair<IFieldSymbol, Inferred>> Writes { get; } = writes;
+    internal ImmutableArray<FieldWrite> Writes { get; } = writes;
 
     internal ImmutableArray<Observation> Observations { get; } = observations;
 
     internal ImmutableDictionary<IParameterSymbol, Inferred> Outs { get; } = outs;
+
+    /// <summary>Goes through a lambda's body again for arguments that are more than numbers, looking so many calls deep.</summary>
+    internal Func<IReadOnlyDictionary<IParameterSymbol, Inferred>, int, Summary>? Again { get; set; }
 }

@@ -5,6 +5,12 @@ namespace Momentum.Analyzers.Inference;
 /// <summary>What matters here about types.</summary>
 internal static class Types
 {
+    private static readonly HashSet<string> _holders = new(StringComparer.Ordinal)
+    {
+        "Nullable", "Span", "ReadOnlySpan", "Memory", "ReadOnlyMemory", "List", "IList", "IReadOnlyList", "IEnumerable", "ICollection", "IReadOnlyCollection", "ImmutableArray",
+        "Queue", "Stack", "HashSet", "LinkedList", "Lazy", "Task", "ValueTask", "Vector",
+    };
+
     internal static bool IsNumeric(ITypeSymbol? type) => type?.SpecialType is
         SpecialType.System_Double or SpecialType.System_Single or SpecialType.System_Decimal
         or SpecialType.System_Int32 or SpecialType.System_Int64 or SpecialType.System_Int16 or SpecialType.System_UInt32
@@ -13,15 +19,15 @@ internal static class Types
     internal static bool IsInteger(ITypeSymbol? type) =>
         IsNumeric(type) && type!.SpecialType is not (SpecialType.System_Double or SpecialType.System_Single or SpecialType.System_Decimal);
 
-    /// <summary>A number, or a nullable, array, span, sequence, task or short vector of numbers.</summary>
-    internal static bool BearsNumbers(ITypeSymbol? type) => IsNumeric(type) || IsNumeric(Element(type)) || IsNumeric(Element(Element(type)));
+    /// <summary>A number, or a nullable, array, span, collection, task or short vector of numbers; or what a caller may make a number.</summary>
+    internal static bool BearsNumbers(ITypeSymbol? type) => type is ITypeParameterSymbol || IsNumeric(type) || IsNumeric(Element(type)) || IsNumeric(Element(Element(type)));
 
-    /// <summary>The element of an array, span, sequence, task or nullable; null where there is none.</summary>
+    /// <summary>The element of an array, span, collection, task or nullable (of a dictionary, its values); null where there is none.</summary>
     internal static ITypeSymbol? Element(ITypeSymbol? type) => type switch
     {
         IArrayTypeSymbol array => array.ElementType,
-        INamedTypeSymbol { TypeArguments.Length: 1, Name: "Nullable" or "Span" or "ReadOnlySpan" or "Memory" or "ReadOnlyMemory" or "List" or "IList" or "IReadOnlyList" or "IEnumerable" or "ICollection" or "IReadOnlyCollection" or "ImmutableArray" or "Task" or "ValueTask" or "Vector" } named
-            when named.ContainingNamespace?.Name is not "Quantities" => named.TypeArguments[0],
+        INamedTypeSymbol { TypeArguments.Length: 1, ContainingNamespace.Name: not "Quantities" } named when _holders.Contains(named.Name) => named.TypeArguments[0],
+        INamedTypeSymbol { TypeArguments.Length: 2, Name: "Dictionary" or "SortedDictionary" or "IDictionary" or "IReadOnlyDictionary" or "ConcurrentDictionary" } named => named.TypeArguments[1],
         _ => null,
     };
 
@@ -41,6 +47,6 @@ internal static class Types
 
     /// <summary>The frame of a vector, point or direction of this library; null for a frame that is a type parameter.</summary>
     internal static string? Frame(ITypeSymbol? type) =>
-        type is INamedTypeSymbol { TypeArguments.Length: > 0 } named && IsOurs(named) && named.Name is "Vector" or "Position" or "Direction" or "InertiaTensor"
+        type is INamedTypeSymbol { TypeArguments.Length: > 0 } named && IsOurs(named) && named.Name is "Vector" or "Position" or "Direction" or "InertiaTensor" or "PointInertia"
             && ((INamedTypeSymbol)type).TypeArguments.Last() is INamedTypeSymbol frame ? frame.Name : null;
 }

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.CSharp;
+using Microsoft.CodeAnalysis.CSharp.Syntax;
 using Microsoft.CodeAnalysis.Operations;
 using Momentum.Analyzers.Algebra;
 using Momentum.Analyzers.Inference;
@@ -41,7 +43,7 @@ internal sealed class ConversionByHandRule : IObservationRule
         Inferred value = meeting.Actual;
         if (meeting.Weaker != Evidence.Typed || value.IsComputed
             || value.Factors.IsEmpty || value.Origins.Length != 1 || value.Unit!.Dimension.Cycle != meeting.Expected.Unit!.Dimension.Cycle || value.Origins[0] is not { Kind: OriginKind.Escape } origin
-            || !origin.Location.SourceSpan.OverlapsWith(meeting.Site.Span) || origin.Location.SourceTree != meeting.Site.SyntaxTree
+            || origin.Location.SourceTree != meeting.Site.SyntaxTree || !IsProductOf(meeting.Site, origin.Location)
             || !IsAmbiguous(value.Factors.Aggregate(1.0, (a, f) => a * f))
             || !conversions.Between(value.Unit!, meeting.Expected.Unit!).TryGetValue(Conversions.ToKey, out string? member))
         {
@@ -68,6 +70,20 @@ internal sealed class ConversionByHandRule : IObservationRule
         double power = Math.Log10(Math.Abs(factor));
         return Math.Abs(power - Math.Round(power)) < 1e-9;
     }
+
+    // Only a product of the one number that was read and of plain numbers: in a sum, the number belongs to another term.
+    private static bool IsProductOf(SyntaxNode site, Location escape) => site switch
+    {
+        ParenthesizedExpressionSyntax parenthesized => IsProductOf(parenthesized.Expression, escape),
+        CastExpressionSyntax cast => IsProductOf(cast.Expression, escape),
+        BinaryExpressionSyntax { RawKind: (int)SyntaxKind.MultiplyExpression or (int)SyntaxKind.DivideExpression } product =>
+            (IsProductOf(product.Left, escape) && IsPlain(product.Right)) || (IsPlain(product.Left) && IsProductOf(product.Right, escape)),
+        _ => site.Span == escape.SourceSpan,
+    };
+
+    private static bool IsPlain(SyntaxNode node) => node.DescendantNodesAndSelf().All(n =>
+        n is LiteralExpressionSyntax or ParenthesizedExpressionSyntax or NameSyntax or MemberAccessExpressionSyntax or CastExpressionSyntax or PredefinedTypeSyntax or PrefixUnaryExpressionSyntax
+            or BinaryExpressionSyntax { RawKind: (int)SyntaxKind.MultiplyExpression or (int)SyntaxKind.DivideExpression });
 
     // The member of a quantity that stands in the product itself; a variable read elsewhere is not mended here.
     private static IPropertyReferenceOperation? Escape(IOperation operation) => operation switch

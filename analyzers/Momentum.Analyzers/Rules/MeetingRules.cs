@@ -43,7 +43,7 @@ internal static class MeetingRules
             yield return Report(Descriptors.Frames, meeting, actual.Frame!, expected.Frame!, ImmutableDictionary<string, string?>.Empty);
         }
 
-        if (Differ(actual.Point, expected.Point))
+        if (Context.PointsDiffer(actual.Point, expected.Point))
         {
             yield return Report(Descriptors.Points, meeting, actual.Point!, expected.Point!, ImmutableDictionary<string, string?>.Empty);
         }
@@ -68,7 +68,7 @@ internal static class MeetingRules
         return Diagnostic.Create(
             descriptor,
             site,
-            places.Where(p => p.IsInSource && !p.Equals(site)).Distinct(),
+            places.Where(p => p.IsInSource).Distinct(),
             properties.SetItem(Conversions.RoleKey, meeting.Role.ToString()),
             Text(meeting.Site),
             actual,

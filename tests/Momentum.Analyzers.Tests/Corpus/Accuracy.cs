@@ -28,11 +28,13 @@ internal sealed class Accuracy
 
     private readonly ImmutableArray<Snippet> _snippets;
     private readonly Dictionary<string, List<string>> _reports;
+    private readonly ILookup<string, string> _messages;
 
-    private Accuracy(ImmutableArray<Snippet> snippets, Dictionary<string, List<string>> reports)
+    private Accuracy(ImmutableArray<Snippet> snippets, Dictionary<string, List<string>> reports, ILookup<string, string> messages)
     {
         _snippets = snippets;
         _reports = reports;
+        _messages = messages;
     }
 
     internal string Hash => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Concat(_snippets.Select(s => s.Code + string.Join(",", s.Seeded))))))[..16];
@@ -49,7 +51,7 @@ internal sealed class Accuracy
 
     internal IEnumerable<string> Failures() => _snippets
         .Where(s => !(s.IsRight || Found(s)) || _reports[s.Name].Exists(r => !s.Seeded.Contains(r)))
-        .Select(s => $"seeded [{string.Join(' ', s.Seeded)}], reported [{string.Join(' ', _reports[s.Name])}]\n{s.Code}");
+        .Select(s => $"seeded [{string.Join(' ', s.Seeded)}], reported [{string.Join("; ", _messages[s.Name])}]\n{s.Code}");
 
     /// <summary>The table that goes with the analyzer's pages.</summary>
     internal string Table()
@@ -86,25 +88,29 @@ internal sealed class Accuracy
             .. generator.Products(100, seeded: true, names: true),
             .. generator.Particulars(3, seeded: false),
             .. generator.Particulars(3, seeded: true),
-            .. HandWritten().Where(s => SHA256.HashData(Encoding.UTF8.GetBytes(s.Name))[0] % 2 == (tuning ? 0 : 1)),
+            .. HandWritten("FlightCode").Where(s => SHA256.HashData(Encoding.UTF8.GetBytes(s.Name))[0] % 2 == (tuning ? 0 : 1)),
+            .. HandWritten(tuning ? "Tuning" : "Reporting"),
         ];
         Compilation compilation = Source.Compile([Head + string.Concat(snippets.Select(s => s.Code))]);
         ImmutableArray<Diagnostic> errors = compilation.GetDiagnostics();
         Assert.True(errors.All(d => d.Severity != DiagnosticSeverity.Error), string.Join("\n", errors.Where(d => d.Severity == DiagnosticSeverity.Error).Select(d => $"{d.GetMessage(CultureInfo.InvariantCulture)}: {d.Location.SourceTree!.GetText().Lines[d.Location.GetLineSpan().StartLinePosition.Line]}")));
 
         Dictionary<string, List<string>> reports = snippets.ToDictionary(s => s.Name, _ => new List<string>());
+        List<(string Name, string Text)> messages = [];
         foreach (Diagnostic diagnostic in await Source.Analyze(compilation, new UnitAnalyzer()))
         {
             SyntaxNode node = (await diagnostic.Location.SourceTree!.GetRootAsync()).FindNode(diagnostic.Location.SourceSpan);
-            reports[node.AncestorsAndSelf().OfType<ClassDeclarationSyntax>().Last().Identifier.ValueText].Add(diagnostic.Id);
+            string name = node.AncestorsAndSelf().OfType<ClassDeclarationSyntax>().Last().Identifier.ValueText;
+            reports[name].Add(diagnostic.Id);
+            messages.Add((name, $"{diagnostic.Id} {diagnostic.GetMessage(CultureInfo.InvariantCulture)}"));
         }
 
-        return new(snippets, reports);
+        return new(snippets, reports, messages.ToLookup(m => m.Name, m => m.Text));
     }
 
-    private static IEnumerable<Snippet> HandWritten([CallerFilePath] string here = "")
+    private static IEnumerable<Snippet> HandWritten(string file, [CallerFilePath] string here = "")
     {
-        foreach (string block in File.ReadAllText(Path.Combine(Path.GetDirectoryName(here)!, "FlightCode.txt")).Split("//// ", StringSplitOptions.RemoveEmptyEntries))
+        foreach (string block in File.ReadAllText(Path.Combine(Path.GetDirectoryName(here)!, file + ".txt")).Split("//// ", StringSplitOptions.RemoveEmptyEntries))
         {
             int end = block.IndexOf('\n', StringComparison.Ordinal);
             string[] head = block[..end].Split(' ');

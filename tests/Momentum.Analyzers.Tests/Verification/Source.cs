@@ -25,11 +25,36 @@ internal static class Source
         references ?? References,
         new CSharpCompilationOptions(OutputKind.DynamicallyLinkedLibrary, nullableContextOptions: NullableContextOptions.Enable, allowUnsafe: true));
 
+    /// <summary>Runs the analyzer as the compiler does for a project with such an <c>.editorconfig</c>.</summary>
+    internal static async Task<ImmutableArray<Diagnostic>> Analyze(string text, string settings)
+    {
+        Settings options = new(settings);
+        Compilation compilation = Compile([text]);
+        CompilationWithAnalyzers with = compilation.WithAnalyzers([new UnitAnalyzer()], new AnalyzerOptions([], options));
+        return await with.GetAnalyzerDiagnosticsAsync();
+    }
+
     internal static async Task<ImmutableArray<Diagnostic>> Analyze(Compilation compilation, params DiagnosticAnalyzer[] analyzers)
     {
         CompilationWithAnalyzers with = compilation.WithAnalyzers(
             [.. analyzers],
             new CompilationWithAnalyzersOptions(new AnalyzerOptions([]), (exception, analyzer, _) => throw new InvalidOperationException($"{analyzer} threw", exception), concurrentAnalysis: false, logAnalyzerExecutionTime: false));
         return await with.GetAnalyzerDiagnosticsAsync();
+    }
+
+    private sealed class Settings(string text) : AnalyzerConfigOptionsProvider
+    {
+        private readonly AnalyzerConfigSet _set = AnalyzerConfigSet.Create(ImmutableArray.Create(AnalyzerConfig.Parse("root = true\n[*.cs]\n" + text, "/.editorconfig")));
+
+        public override AnalyzerConfigOptions GlobalOptions => new Values(_set.GlobalConfigOptions.AnalyzerOptions);
+
+        public override AnalyzerConfigOptions GetOptions(SyntaxTree tree) => new Values(_set.GetOptionsForSourcePath("/" + tree.FilePath).AnalyzerOptions);
+
+        public override AnalyzerConfigOptions GetOptions(AdditionalText textFile) => GlobalOptions;
+
+        private sealed class Values(ImmutableDictionary<string, string> values) : AnalyzerConfigOptions
+        {
+            public override bool TryGetValue(string key, [System.Diagnostics.CodeAnalysis.NotNullWhen(true)] out string? value) => values.TryGetValue(key, out value);
+        }
     }
 }

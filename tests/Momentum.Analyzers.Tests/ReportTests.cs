@@ -1,0 +1,78 @@
+using Microsoft.CodeAnalysis;
+using Momentum.Analyzers.Tests.Verification;
+
+namespace Momentum.Analyzers.Tests;
+
+/// <summary>What every report shows, and how a project turns one down.</summary>
+public sealed class ReportTests
+{
+    public static TheoryData<string> Rules() => HelpPageTests.Rules();
+
+    // Rules that judge one expression or one attribute have one place only, which the report marks.
+    private static readonly string[] _ofOnePlace = ["MOM014", "MOM015", "MOM016"];
+
+    [Theory]
+    [MemberData(nameof(Rules))]
+    public async Task It_shows_where_each_of_the_two_came_from(string id)
+    {
+        Diagnostic report = (await Source.Analyze(Source.Compile([Check.InClass(HelpPageTests.Example(id, "Wrong"))]), new UnitAnalyzer()))[0];
+        Assert.Equal(id, report.Id);
+        if (_ofOnePlace.Contains(id))
+        {
+            Assert.Empty(report.AdditionalLocations);
+        }
+        else if (id == "MOM010")
+        {
+            // One number and what is made of it: the other place is the factor that stands in the report itself.
+            Assert.Single(report.AdditionalLocations);
+        }
+        else
+        {
+            Assert.True(report.AdditionalLocations.Count >= 2, "The report does not show both origins.");
+            Assert.Equal(report.AdditionalLocations.Count, report.AdditionalLocations.Distinct().Count());
+        }
+    }
+
+    [Theory]
+    [InlineData("double feet = a.Feet; double sum = b.Meters + feet;", "a.Feet|b.Meters")]
+    [InlineData("double feet = a.Feet; _ = Length.FromMeters(2 * feet);", "a.Feet|Length.FromMeters(2 * feet)")]
+    [InlineData("double d = angle.Degrees; _ = Math.Sin(d);", "angle.Degrees|Math.Sin(d)")]
+    [InlineData("double v = a.Feet / time.Seconds; _ = Speed.FromMetersPerSecond(v);", "a.Feet|time.Seconds|Speed.FromMetersPerSecond(v)")]
+    public async Task It_shows_the_reading_and_not_only_the_variable(string body, string origins)
+    {
+        Diagnostic report = Assert.Single(await Source.Analyze(Source.Compile([Check.InBody(body)]), new UnitAnalyzer()));
+        string text = report.Location.SourceTree!.ToString();
+        Assert.Equal(origins, string.Join("|", report.AdditionalLocations.Select(l => text.Substring(l.SourceSpan.Start, l.SourceSpan.Length))));
+    }
+
+    [Theory]
+    [MemberData(nameof(Rules))]
+    public Task Each_rule_is_turned_off_in_the_editor_s_settings(string id) =>
+        Check.Members(HelpPageTests.Example(id, "Wrong"), ($"dotnet_diagnostic.{id}.severity", "none"));
+
+    [Theory]
+    [InlineData("MOM001", "Stated")]
+    [InlineData("MOM101", "Named")]
+    [InlineData("MOM201", "Suggested")]
+    public async Task Each_tier_is_turned_off_as_one(string id, string tier)
+    {
+        string text = Check.InClass(HelpPageTests.Example(id, "Wrong"));
+        Assert.NotEmpty(await Source.Analyze(text, string.Empty));
+        Assert.Empty(await Source.Analyze(text, $"dotnet_analyzer_diagnostic.category-Momentum.{tier}.severity = none"));
+    }
+
+    [Theory]
+    [MemberData(nameof(Rules))]
+    public void The_tier_decides_the_severity(string id)
+    {
+        DiagnosticDescriptor rule = new UnitAnalyzer().SupportedDiagnostics.First(d => d.Id == id);
+        DiagnosticSeverity[] allowed = rule.Category switch
+        {
+            "Momentum.Stated" => [DiagnosticSeverity.Error, DiagnosticSeverity.Warning],
+            "Momentum.Named" => [DiagnosticSeverity.Warning],
+            _ => [DiagnosticSeverity.Info],
+        };
+        Assert.Contains(rule.DefaultSeverity, allowed);
+        Assert.True(rule.IsEnabledByDefault);
+    }
+}
