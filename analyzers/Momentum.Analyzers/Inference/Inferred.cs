@@ -358,7 +358,8 @@ internal sealed class Inferred
             result = argument.IsNumber && !argument.IsVariable ? result : result.Times(argument.Power(parameter.Value));
         }
 
-        return result;
+        // Of literals alone comes a literal.
+        return result.IsPure && result.Origins.IsEmpty ? Bare(double.NaN) : result;
     }
 
     internal static Evidence Weaker(Inferred left, Inferred right) => left.Evidence < right.Evidence ? left.Evidence : right.Evidence;

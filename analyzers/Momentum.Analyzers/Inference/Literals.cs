@@ -45,8 +45,8 @@ internal static class Literals
     }
 
     /// <summary>
-    /// A factor of geometry or calculus: 2, ½, ⅓, ⅔, π, ⁴⁄₃π. Not a decimal, nor a whole number from 3 up, which may stand for
-    /// a property of something or for a value of its own.
+    /// A factor of geometry or calculus: ½, ⅓, ⅔, π, 2π, ⁴⁄₃π. Not a decimal, nor a whole number from 2 up, which may stand for
+    /// a property of something or for a value of its own: for two seconds, three metres.
     /// </summary>
     internal static bool IsStructural(double factor)
     {
@@ -56,7 +56,7 @@ internal static class Literals
             double plain = size / angular;
             foreach (double whole in _structural)
             {
-                if ((angular != 1 || whole < 3) && Near(plain, whole, Exact) || Near(plain, 1 / whole, Exact))
+                if ((angular != 1 || whole < 2) && Near(plain, whole, Exact) || Near(plain, 1 / whole, Exact))
                 {
                     return true;
                 }

@@ -107,7 +107,7 @@ public sealed class Solid
     {
         double outer = Metres(outerRadius);
         double inner = Inner(innerRadius, outerRadius);
-        if (inner == outer)
+        if (inner >= outer)
         {
             throw new ArgumentOutOfRangeException(nameof(innerRadius), inner, "innerRadius equals outerRadius: a wall without thickness has no volume for the density to fill. Give the mass instead.");
         }

@@ -83,6 +83,7 @@ public sealed class FlowTests
     [InlineData("bool metric = b.Meters > 2; bool x = (metric ? a.Meters : a.Feet) > (metric ? b.Meters : b.Feet);")]
     [InlineData("bool metric = b.Meters > 2; var l = Length.From(metric ? a.Meters : a.Feet, metric ? LengthUnit.Meter : LengthUnit.Foot);")]
     [InlineData("double score = 3 * a.Meters + 2 * time.Seconds;")]
+    [InlineData("double turned = w.RadiansPerSecond * 2; double end = angle.Radians + turned;")]
     [InlineData("var xs = new Dictionary<string, double> { [\"a\"] = a.Feet, [\"t\"] = time.Seconds }; var l = Length.FromMeters(xs[\"a\"]);")]
     [InlineData("var xs = new[] { a.Feet, b.Feet }; var l = Length.FromMeters(xs.Count() + xs.Length);")]
     [InlineData("var ts = TimeSpan.FromMilliseconds(time.Seconds * 1000 + 50);")]
@@ -204,6 +205,14 @@ public sealed class FlowTests
             _ = Length.FromMeters({|MOM004:Points(l)[1]|});
             _ = Length.FromMeters({|MOM004:Depth|});
         }
+        """);
+
+    [Fact]
+    public Task A_literal_argument_is_neutral() => Check.Members(
+        """
+        static double Across(double outer, double inner, double height) => 3 * (outer * outer + inner * inner) + height * height;
+        static double Diagonal(double x, double y) => Math.Sqrt(x * x + y * y);
+        void Run(Length l) { _ = Across(l.Meters, 0, l.Meters); _ = Length.FromMeters(Diagonal(l.Meters, 2)); _ = Across(l.Meters, {|MOM005:l.Feet|}, 0); }
         """);
 
     [Fact]
