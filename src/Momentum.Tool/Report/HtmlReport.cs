@@ -34,6 +34,8 @@ internal static class HtmlReport
             ["warnings"] = Warnings(report.Warnings),
             ["further"] = Further(report.FurtherFigures),
             ["requirements"] = Requirements(report.Requirements),
+            ["whole-link"] = Markup.Trusted(report.Whole is null && report.WhyNotWhole.Length == 0 ? "" : "<li><a href=\"#whole\">Whole motion</a></li>"),
+            ["whole"] = WholeMotionPart.Render(report.Whole, report.WhyNotWhole),
             ["pictures"] = Pictures(report),
             ["unwinding-link"] = Markup.Trusted(report.Unwinding is null ? "" : "<li><a href=\"#unwinding\">Unwinding</a></li>"),
             ["unwinding"] = report.Unwinding is null ? Markup.None : Player(report.Unwinding),
@@ -135,8 +137,9 @@ internal static class HtmlReport
         }
 
         Markup paths = report.Unwinding is null ? Markup.None : CordPathsPicture.Draw(report.Unwinding);
+        Markup pointing = report.Unwinding is { IsWhole: true } ? PointingPicture.Draw(report.Unwinding) : Markup.None;
         Markup charts = Markup.Each(report.Charts.Index(), c => LineChartPicture.Draw(c.Item, $"chart-{c.Index + 1}"));
-        return Markup.Of($"<div class=\"pictures\">{paths}{charts}</div>");
+        return Markup.Of($"<div class=\"pictures\">{paths}{pointing}{charts}</div>");
     }
 
     private static Markup Player(Unwinding motion) => Markup.Trusted(Page.Fill(Page.Part("player.html"), new Dictionary<string, string>
@@ -148,7 +151,7 @@ internal static class HtmlReport
         ["spin-unit"] = Markup.Of($"{motion.SpinUnit}").ToString(),
         ["wobble"] = WobbleReadouts(motion).ToString(),
         ["cords"] = CordReadouts(motion).ToString(),
-        ["strip"] = LineChartPicture.Plot(SpinStrip(motion), "strip", height: 210).ToString(),
+        ["strip"] = Strips(motion).ToString(),
     }));
 
     private static Markup WobbleReadouts(Unwinding motion) => !motion.IsWhole ? Markup.None : Markup.Of($"""
@@ -169,21 +172,26 @@ internal static class HtmlReport
             """);
     }
 
-    private static Markup CordName(Unwinding motion, int cord)
-    {
-        int ink = Ink.OfCord(cord - 1);
-        return motion.CordsAreAlike ? Markup.Trusted("each") : Markup.Of(
-            $"<svg class=\"swatch\" viewBox=\"0 0 10 10\" aria-hidden=\"true\"><circle class=\"fill-curve-{ink}\" cx=\"5\" cy=\"5\" r=\"5\"/></svg>{cord}");
-    }
+    private static Markup CordName(Unwinding motion, int cord) =>
+        motion.CordsAreAlike ? Markup.Trusted("each") : Markup.Of($"{Ink.DotOfCord(cord - 1)}{cord}");
 
-    private static LineChart SpinStrip(Unwinding motion) => new()
+    private static Markup Strips(Unwinding motion) => Markup.Of($"""
+        {Strip(motion, "strip", "Spin rate", motion.SpinUnit, f => f.Spin)}
+        {(motion.IsWhole ? Strip(motion, "strip-2", "Nutation angle", "°", f => f.Wobble!.Value.NutationAngle) : Markup.None)}
+        """);
+
+    private static Markup Strip(Unwinding motion, string id, string name, string unit, Func<UnwindingFrame, double> value)
     {
-        Title = "Spin rate during the animation",
-        X = new ChartAxis("Time", "s"),
-        Y = new ChartAxis("Spin rate", motion.SpinUnit),
-        Series = [new ChartSeries("Spin rate", [.. motion.Frames.Select(f => f.Time)], [.. motion.Frames.Select(f => f.Spin)])],
-        FollowsAnimation = true,
-    };
+        var chart = new LineChart
+        {
+            Title = $"{name} during the animation",
+            X = new ChartAxis("Time", "s"),
+            Y = new ChartAxis(name, unit),
+            Series = [new ChartSeries(name, [.. motion.Frames.Select(f => f.Time)], [.. motion.Frames.Select(value)])],
+            FollowsAnimation = true,
+        };
+        return Markup.Of($"<div><p class=\"axis-name\">{chart.Y.ToString()}</p>{LineChartPicture.Plot(chart, id, motion.IsWhole ? 125 : 210)}</div>");
+    }
 
     private static Markup Spread(DespinReport report)
     {

@@ -114,17 +114,20 @@ const makeStage = (motion, redraw) => {
     set("plane-far", { d: half(facing + Math.PI) });
   }
 
-  function label(id, from, to, away) {
-    const [x, y] = project(to);
+  // At the end of a line, or where the line leaves the stage; on the side where there is room, and not at all where the line is
+  // seen from its end.
+  function label(id, from, to, side) {
     const [x0, y0] = project(from);
-    const length = Math.hypot(x - x0, y - y0);
-    const shown = length > 0.12 * size;
+    const [dx, dy] = project(to).map((c, i) => c - [x0, y0][i]);
+    const shown = Math.hypot(dx, dy) > 0.12 * size;
     set(id, { visibility: shown ? "visible" : "hidden" });
     if (!shown) { return; }
-    const anchor = Math.abs(x - x0) < 0.25 * length ? (away > 0 ? "start" : "end") : x > x0 ? "start" : "end";
-    const room = size / 2 - 8;
-    const shift = anchor === "start" ? 8 : -8;
-    set(id, { x: Math.max(-room, Math.min(room, x + shift)).toFixed(1), y: Math.max(-room + 12, Math.min(room, y + 4)).toFixed(1), "text-anchor": anchor });
+    const room = size / 2 - 16;
+    const part = Math.min(1, ...[[x0, dx], [y0, dy]].map(([c, d]) => d > 0 ? (room - c) / d : d < 0 ? (-room - c) / d : 1));
+    const [x, y] = [x0 + part * dx, y0 + part * dy];
+    const wide = $(id).getComputedTextLength() + 10;
+    const right = x + wide > size / 2 ? false : x - wide < -size / 2 ? true : Math.abs(dx) < Math.abs(dy) / 4 ? side > 0 : dx > 0;
+    set(id, { x: (x + (right ? 8 : -8)).toFixed(1), y: (y + 4).toFixed(1), "text-anchor": right ? "start" : "end" });
   }
 
   function drawAxis() {

@@ -8,10 +8,10 @@ namespace Momentum.Tool.Tests.Report;
 [Collection(BrowserTests.Name)]
 public sealed class AnimationTests(Chromium chromium)
 {
-    // Frames are written with six digits, and a straight line between two of them cuts the path's corner: with 240 frames over
-    // about 20 rad of turning and 4 m of reach, by r (Δα)²/8 = 4·(20/240)²/8 = 0.0035 m at most.
+    // Frames are written to 0.1 mm, and a straight line between two of them cuts the path's corner: with 240 frames over about
+    // 20 rad of turning and 4 m of reach, by r (Δα)²/8 = 4·(20/240)²/8 = 0.0035 m at most.
     private const double OnPath = 0.004;
-    private const double OnFrame = 2e-5;
+    private const double OnFrame = 6e-5;
 
     private static readonly string _html = HtmlReport.Render(SampleReport.Full);
     private static readonly Unwinding _motion = SampleReport.Full.Unwinding!;
@@ -27,7 +27,7 @@ public sealed class AnimationTests(Chromium chromium)
         Assert.Equal(SampleReport.Motion.Radius, await page.Metres("weight-1", "cx"), OnFrame);
         Assert.Equal(0, await page.Metres("weight-1", "cy"), OnFrame);
         Assert.Equal(-SampleReport.Motion.Radius, await page.Metres("weight-2", "cx"), OnFrame);
-        Assert.Equal("72.0", await page.Text("read-spin"));
+        Assert.Equal("72.00", await page.Text("read-spin"));
     }
 
     [Fact]
@@ -90,9 +90,9 @@ public sealed class AnimationTests(Chromium chromium)
         await page.Page.Keyboard.PressAsync("End");
         CordFrame last = _motion.Frames[^1].Cords[0];
 
-        Assert.Equal(last.Weight.X.Meters, await page.Metres("weight-1", "cx"), OnFrame * 10);
-        Assert.Equal(-last.Weight.Y.Meters, await page.Metres("weight-1", "cy"), OnFrame * 10);
-        Assert.Equal("0.0", await page.Text("read-spin"));
+        Assert.Equal(last.Weight.X.Meters, await page.Metres("weight-1", "cx"), OnFrame);
+        Assert.Equal(-last.Weight.Y.Meters, await page.Metres("weight-1", "cy"), OnFrame);
+        Assert.Equal("0.00", await page.Text("read-spin"));
         Assert.Equal("gone", await page.Text("read-tension-1"));
         Assert.Contains("free flight", await page.Ask<string>("document.getElementById('time').getAttribute('aria-valuetext')"), StringComparison.Ordinal);
     }

@@ -151,6 +151,20 @@ public sealed partial class PageTests(Chromium chromium)
         Assert.InRange(SheetOfPdf().Count(text), 3, 7);
     }
 
+    [Theory]
+    [InlineData(1)]
+    [InlineData(4)]
+    public async Task Sheet_that_is_signed_is_one_page(int warnings)
+    {
+        // A4 less the margins of the style sheet, 178 mm by 263 mm, at 96 pixels an inch.
+        DespinReport report = SampleReport.Full with { Warnings = [.. Enumerable.Repeat(SampleReport.Full.Warnings[0], warnings)] };
+        await using OpenPage page = await chromium.OpenAsync(HtmlReport.Render(report), width: 673);
+        await page.Page.EmulateMediaTypeAsync(MediaType.Print);
+
+        Assert.InRange(await page.Ask<double>("document.getElementById('answer').getBoundingClientRect().bottom + scrollY"), 100, 994);
+        Assert.Equal("page", await page.Ask<string>("getComputedStyle(document.querySelector('#answer + section')).breakBefore"));
+    }
+
     [Fact]
     public async Task Text_from_a_case_file_stays_text_wherever_it_is_shown()
     {
@@ -232,7 +246,7 @@ public sealed partial class PageTests(Chromium chromium)
     private static partial Regex SheetOfPdf();
 
     /// <summary>Lists what is fainter than the limit: all text, or the samples of the curves in the legend.</summary>
-    private const string Contrast = """
+    internal const string Contrast = """
         (what, limit) => {
           const parse = colour => { const [r, g, b, a = 1] = colour.match(/[\d.]+/g).map(Number); return { rgb: [r, g, b], a }; };
           const luminance = rgb => { const [r, g, b] = rgb.map(v => v / 255).map(v => v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4); return 0.2126 * r + 0.7152 * g + 0.0722 * b; };

@@ -8,7 +8,7 @@ namespace Momentum.Tool.Tests.Report;
 [Collection(BrowserTests.Name)]
 public sealed class StageTests(Chromium chromium)
 {
-    // Places are written with six digits and drawn to the last bit.
+    // Places are written to 0.1 mm and drawn to the last bit.
     private const double OnFrame = 1e-4;
 
     private static readonly string _html = HtmlReport.Render(SampleReport.Full);
@@ -90,6 +90,27 @@ public sealed class StageTests(Chromium chromium)
         (double azimuth, double elevation) = await View(page);
         Assert.Equal(-120, azimuth, 0.5);
         Assert.Equal(20, elevation, 0.5);
+    }
+
+    [Fact]
+    public async Task Finger_that_moves_sideways_turns_the_view_and_one_that_moves_up_scrolls_the_page()
+    {
+        await using OpenPage page = await chromium.OpenAsync(_html, width: 390);
+
+        // The style lets upright moves scroll; sideways ones come to the page's own script.
+        Assert.Equal("pan-y", await page.Ask<string>("getComputedStyle(stage).touchAction"));
+        IElementHandle stage = (await page.Page.QuerySelectorAsync("#stage"))!;
+        await stage.ScrollIntoViewAsync();
+        BoundingBox box = (await stage.BoundingBoxAsync())!;
+        decimal middle = box.Y + (box.Height / 2);
+        await page.Page.Touchscreen.TouchStartAsync(box.X + (box.Width * 0.3m), middle);
+        await page.Page.Touchscreen.TouchMoveAsync(box.X + (box.Width * 0.5m), middle);
+        await page.Page.Touchscreen.TouchMoveAsync(box.X + (box.Width * 0.7m), middle);
+        await page.Page.Touchscreen.TouchEndAsync();
+
+        // 0.4 of the width is 72°, less what the browser takes to tell a move from a tap.
+        Assert.InRange((await View(page)).Azimuth, -90 - 73, -90 - 45);
+        Assert.Empty(page.Complaints);
     }
 
     [Theory]

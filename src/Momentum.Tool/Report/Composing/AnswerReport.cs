@@ -39,7 +39,7 @@ internal static class AnswerReport
             Warnings = [.. answer.Warnings.Select(Sentence)],
             Requirements = [.. answer.Requirements.Select(Row)],
             Unwinding = PlanarPictures.Unwinding(motion, answer.Body),
-            Charts = PlanarPictures.Charts(motion),
+            Charts = [.. PlanarPictures.Charts(motion), .. TradeCurve.Of(motion) is { } trade ? [trade] : Array.Empty<LineChart>()],
             ResidualSpin = ResidualSpin.Of(given, answer.Spread),
             Sensitivity = ToleranceSensitivity.Of(given, answer.Spread, motion.Design.Hub.Spin),
             Assumptions = answer.Assumptions,

@@ -53,7 +53,7 @@ internal static class PlanarPictures
         };
     }
 
-    /// <summary>Histories against time, and the trade curve where there is one.</summary>
+    /// <summary>Histories against time.</summary>
     public static IReadOnlyList<LineChart> Charts(DespinMotion motion)
     {
         double[] times = [.. Instants(motion, ChartSamples)];
@@ -61,7 +61,7 @@ internal static class PlanarPictures
         double after = motion.LetGoTime.Seconds * (1 + Aftermath);
         PeakTension peak = motion.PeakTension;
         double peakForce = peak.Tension.Newtons;
-        LineChart[] histories =
+        return
         [
             Against("Spin rate", "Hub spin rate", "rpm", Curve("Hub", [.. times, after], [.. states.Select(s => s.Spin.RevolutionsPerMinute), motion.FinalSpin.RevolutionsPerMinute])),
             Against("Cord tension", "Tension, each cord", "N", Curve("Each cord", times, [.. states.Select(s => s.CordTension.Newtons)])) with
@@ -71,7 +71,6 @@ internal static class PlanarPictures
             Against("Speed of the weights", "Speed of each weight in space", "m/s", Curve("Each weight", times, [.. states.Select(s => s.WeightSpeed.MetersPerSecond)])),
             Against("Where the energy is", "Kinetic energy, all weights and all cords", "J", [.. Energies(motion, times, states)]),
         ];
-        return TradeCurve.Of(motion) is { } trade ? [.. histories, trade] : histories;
 
         ChartSeries Curve(string name, double[] x, double[] y) => new(name, x, y);
 

@@ -24,6 +24,12 @@ internal sealed record DespinReport
     /// <summary>The requirements of the case.</summary>
     public IReadOnlyList<RequirementRow> Requirements { get; init; } = [];
 
+    /// <summary>What the motion in three dimensions adds; null if only the planar motion is known.</summary>
+    public WholeMotionSection? Whole { get; init; }
+
+    /// <summary>Why there is none, as the middle of a sentence; may be empty.</summary>
+    public string WhyNotWhole { get; init; } = "";
+
     /// <summary>The motion, for the animation and the picture of the cord paths.</summary>
     public Unwinding? Unwinding { get; init; }
 

@@ -64,8 +64,13 @@ internal readonly record struct Figure
         }
     }
 
-    /// <summary>The number and its unit, kept on one line.</summary>
-    public override string ToString() => string.IsNullOrEmpty(Unit) ? Number : $"{Number}\u00A0{Unit}";
+    /// <summary>The number and its unit, kept on one line; the sign of a degree stands close, as SI has it.</summary>
+    public override string ToString() => Unit switch
+    {
+        null or "" => Number,
+        "°" => $"{Number}°",
+        _ => $"{Number}\u00A0{Unit}",
+    };
 
     private static string GroupThousands(string plain)
     {

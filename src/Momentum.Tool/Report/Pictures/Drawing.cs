@@ -3,19 +3,19 @@ using Momentum.Tool.Report.Model;
 
 namespace Momentum.Tool.Report.Pictures;
 
-/// <summary>From metres about the hub's centre, y up, to the units of a square SVG, y down.</summary>
+/// <summary>From metres or degrees about the middle, y up, to the units of a square SVG, y down.</summary>
 /// <param name="Half">Half the side of the square.</param>
-/// <param name="Scale">SVG units a metre.</param>
+/// <param name="Scale">SVG units a metre or degree.</param>
 internal readonly record struct Drawing(double Half, double Scale)
 {
     /// <summary>Abscissa of a place.</summary>
-    public string X(double metres) => Text(Half + (metres * Scale));
+    public string X(double place) => Text(Half + (place * Scale));
 
     /// <summary>Ordinate of a place.</summary>
-    public string Y(double metres) => Text(Half - (metres * Scale));
+    public string Y(double place) => Text(Half - (place * Scale));
 
     /// <summary>A length.</summary>
-    public string Size(double metres) => Text(metres * Scale);
+    public string Size(double length) => Text(length * Scale);
 
     /// <summary>A round length of roughly a quarter of the picture's width: 1, 2 or 5 times a power of ten.</summary>
     public double ScaleBarLength

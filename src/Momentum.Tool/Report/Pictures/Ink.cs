@@ -39,6 +39,10 @@ internal static class Ink
     /// <summary>Number of the curve whose colour and dash a cord takes, from 1; cords are counted from 0.</summary>
     public static int OfCord(int cord) => 1 + (cord % CurveCount);
 
+    /// <summary>A dot in a cord's colour, to stand before its number; cords are counted from 0.</summary>
+    public static Markup DotOfCord(int cord) => Markup.Of(
+        $"<svg class=\"swatch\" viewBox=\"0 0 10 10\" aria-hidden=\"true\"><circle class=\"fill-curve-{OfCord(cord)}\" cx=\"5\" cy=\"5\" r=\"5\"/></svg>");
+
     /// <summary>The CSS class of a colour the plotting library wrote, or null for one that is not a token.</summary>
     public static string? ClassOf(string svgColour)
     {

@@ -14,6 +14,10 @@ internal static class LineChartPicture
     // A curve that comes down to less than this share of its top is shown with its zero.
     private const double ZeroIsNear = 0.25;
 
+    // A point that lies this near to the line through its neighbours is left out, as a share of the curve's height and width:
+    // a fifth of a pixel.
+    private const double Straight = 5e-4;
+
     /// <summary>The whole figure: heading, legend, plot, caption.</summary>
     /// <exception cref="ArgumentException">The chart has no curve, too many, or a curve of unequal or too few values.</exception>
     public static Markup Draw(LineChart chart, string id, double height = Height) => Markup.Of($"""
@@ -95,8 +99,40 @@ internal static class LineChartPicture
             StrokeThickness = 2,
             LineJoin = LineJoin.Round,
         };
-        curve.Points.AddRange(series.X.Zip(series.Y, (x, y) => new DataPoint(x, y)));
+        curve.Points.AddRange(Corners(series));
         return curve;
+    }
+
+    /// <summary>The points that the curve needs, by the method of Douglas and Peucker (1973; from memory, it is short).</summary>
+    private static IEnumerable<DataPoint> Corners(ChartSeries series)
+    {
+        int count = series.X.Count;
+        bool[] kept = new bool[count];
+        kept[0] = kept[^1] = true;
+        double height = Math.Max(series.Y.Max() - series.Y.Min(), double.Epsilon);
+        Stack<(int From, int To)> spans = new([(0, count - 1)]);
+        while (spans.TryPop(out (int From, int To) span))
+        {
+            (int from, int to) = span;
+            double run = series.X[to] - series.X[from];
+            (int farthest, double distance) = (0, Straight * height);
+            for (int i = from + 1; i < to; i++)
+            {
+                // Upright distance to the chord: never less than the true one, so that nothing is lost on steep parts.
+                double part = run > 0 ? (series.X[i] - series.X[from]) / run : 0.5;
+                double off = Math.Abs(series.Y[i] - (series.Y[from] + (part * (series.Y[to] - series.Y[from]))));
+                (farthest, distance) = off > distance ? (i, off) : (farthest, distance);
+            }
+
+            if (farthest > 0)
+            {
+                kept[farthest] = true;
+                spans.Push((from, farthest));
+                spans.Push((farthest, to));
+            }
+        }
+
+        return Enumerable.Range(0, count).Where(i => kept[i]).Select(i => new DataPoint(series.X[i], series.Y[i]));
     }
 
     private static PointAnnotation Mark(ChartMark mark, LineChart chart)

@@ -15,6 +15,11 @@ internal static class UnwindingStage
     // What happens on the cords, and a little of the flight after.
     private const double Room = 1.2;
 
+    // Digits of the largest value of a column: places to less than a tenth of a pixel, read-outs to what is shown, turns to a
+    // thousandth of a degree.
+    private const int PlaceDigits = 5;
+    private const int Digits = 6;
+
     /// <summary>The stage with everything on it that the script moves, in the order in which it is painted.</summary>
     public static Markup Draw(Unwinding motion) => Markup.Of($"""
         <svg id="scene" viewBox="-190 -190 380 380" role="img" aria-label="{Describe(motion)}">
@@ -35,7 +40,7 @@ internal static class UnwindingStage
         </svg>
         """);
 
-    /// <summary>The frames as JSON, six digits each, safe inside a script element.</summary>
+    /// <summary>The frames as JSON, safe inside a script element.</summary>
     public static Markup Data(Unwinding motion)
     {
         var buffer = new ArrayBufferWriter<byte>();
@@ -57,9 +62,9 @@ internal static class UnwindingStage
                 WriteColumn(json, "nutation_deg", motion, f => f.Wobble!.Value.NutationAngle);
             }
 
-            WriteColumns(json, "attitude", motion, f => f.Attitude.X, f => f.Attitude.Y, f => f.Attitude.Z, f => f.Attitude.W);
-            WriteColumns(json, "momentum", motion, f => f.Momentum.Direction.X, f => f.Momentum.Direction.Y, f => f.Momentum.Direction.Z);
-            WriteColumn(json, "momentum_share", motion, f => f.Momentum.Share);
+            WriteColumns(json, "attitude", motion, Digits, f => f.Attitude.X, f => f.Attitude.Y, f => f.Attitude.Z, f => f.Attitude.W);
+            WriteColumns(json, "momentum", motion, PlaceDigits, f => f.Momentum.Direction.X, f => f.Momentum.Direction.Y, f => f.Momentum.Direction.Z);
+            WriteColumn(json, "momentum_share", motion, f => f.Momentum.Share, PlaceDigits);
             json.WriteBoolean("cords_alike", motion.CordsAreAlike);
             json.WriteStartArray("cords");
             for (int c = 0; c < motion.Drums.Count; c++)
@@ -75,7 +80,7 @@ internal static class UnwindingStage
     }
 
     private static Markup Side(int cord, string side) => Markup.Of($"""
-        <path class="trail" id="trail-{side}-{cord}"/><path class="cord wound stroke-curve-{Ink.OfCord(cord - 1)}" id="wound-{side}-{cord}"/>
+        <path class="trail" id="trail-{side}-{cord}"/><path class="cord wound stroke-curve-{Ink.OfCord(cord - 1)} dash-{Ink.OfCord(cord - 1)}" id="wound-{side}-{cord}"/>
         """);
 
     private static Markup Cord(int cord)
@@ -135,31 +140,32 @@ internal static class UnwindingStage
         WriteRounded(json, "radius_m", drum.Radius);
         WriteRounded(json, "height_m", drum.Height);
         WriteRounded(json, "end_rad", drum.EndAngle);
-        WriteColumn(json, "root_rad", motion, f => f.Cords[cord].RootAngle);
+        WriteColumn(json, "root_rad", motion, f => f.Cords[cord].RootAngle, PlaceDigits);
         if (motion.Frames.Any(f => Math.Abs(f.Cords[cord].RootHeight - drum.Height) > 1e-4 * drum.Radius))
         {
-            WriteColumn(json, "root_m", motion, f => f.Cords[cord].RootHeight);
+            WriteColumn(json, "root_m", motion, f => f.Cords[cord].RootHeight, PlaceDigits);
         }
 
         WriteColumns(
             json,
             "weight_m",
             motion,
+            PlaceDigits,
             f => f.Cords[cord].Weight.X.Meters,
             f => f.Cords[cord].Weight.Y.Meters,
             f => f.Cords[cord].Weight.Z.Meters);
-        WriteColumn(json, "free_length_m", motion, f => f.Cords[cord].FreeLength);
-        WriteColumn(json, "tension_n", motion, f => f.Cords[cord].Tension);
+        WriteColumn(json, "free_length_m", motion, f => f.Cords[cord].FreeLength, PlaceDigits);
+        WriteColumn(json, "tension_n", motion, f => f.Cords[cord].Tension, PlaceDigits);
         WriteColumn(json, "hold", motion, f => (int)f.Cords[cord].Hold);
         json.WriteEndObject();
     }
 
-    /// <summary>Decimals that show the largest value to three digits.</summary>
+    /// <summary>Decimals that show the largest value to three digits, and the spin rate, of which little is to be left, to four.</summary>
     private static void WriteDecimals(Utf8JsonWriter json, Unwinding motion)
     {
         json.WriteStartObject("decimals");
         json.WriteNumber("time", Decimals(motion.Frames.Select(f => f.Time)));
-        json.WriteNumber("spin", Decimals(motion.Frames.Select(f => f.Spin)));
+        json.WriteNumber("spin", Decimals(motion.Frames.Select(f => f.Spin)) + 1);
         json.WriteNumber("transverse", Decimals(motion.Frames.Select(f => f.Wobble?.TransverseRate ?? 0)));
         json.WriteNumber("nutation", Decimals(motion.Frames.Select(f => f.Wobble?.NutationAngle ?? 0)));
         json.WriteNumber("length", Decimals(motion.Frames.SelectMany(f => f.Cords).Select(c => c.FreeLength)));
@@ -173,28 +179,28 @@ internal static class UnwindingStage
         }
     }
 
-    private static void WriteColumns(Utf8JsonWriter json, string name, Unwinding motion, params ReadOnlySpan<Func<UnwindingFrame, double>> values)
+    private static void WriteColumns(Utf8JsonWriter json, string name, Unwinding motion, int digits, params ReadOnlySpan<Func<UnwindingFrame, double>> values)
     {
         json.WriteStartArray(name);
         foreach (Func<UnwindingFrame, double> value in values)
         {
-            WriteValues(json, motion, value);
+            WriteValues(json, motion, value, digits);
         }
 
         json.WriteEndArray();
     }
 
-    private static void WriteColumn(Utf8JsonWriter json, string name, Unwinding motion, Func<UnwindingFrame, double> value)
+    private static void WriteColumn(Utf8JsonWriter json, string name, Unwinding motion, Func<UnwindingFrame, double> value, int digits = Digits)
     {
         json.WritePropertyName(name);
-        WriteValues(json, motion, value);
+        WriteValues(json, motion, value, digits);
     }
 
-    /// <summary>Six digits of the largest; smaller values to the same place, so that what is nothing beside it is a 0.</summary>
-    private static void WriteValues(Utf8JsonWriter json, Unwinding motion, Func<UnwindingFrame, double> value)
+    /// <summary>So many digits of the largest; smaller values to the same place, so that what is nothing beside it is a 0.</summary>
+    private static void WriteValues(Utf8JsonWriter json, Unwinding motion, Func<UnwindingFrame, double> value, int digits)
     {
         double largest = motion.Frames.Max(f => Math.Abs(value(f)));
-        int places = largest > 0 ? Math.Clamp(5 - (int)Math.Floor(Math.Log10(largest)), 0, 15) : 0;
+        int places = largest > 0 ? Math.Clamp(digits - 1 - (int)Math.Floor(Math.Log10(largest)), 0, 15) : 0;
         json.WriteStartArray();
         foreach (UnwindingFrame frame in motion.Frames)
         {

@@ -1,0 +1,321 @@
+using Momentum.Frames;
+using Momentum.Quantities;
+using Momentum.Tethers;
+using Momentum.Tethers.Deployment;
+using Momentum.Tool.Report.Model;
+using UnitsNet;
+
+namespace Momentum.Tool.Report.Composing;
+
+/// <summary>The animation's frames and the charts of the motion in three dimensions.</summary>
+internal sealed class WholePictures
+{
+    // Between two steps of the integration the motion is smooth; so many pieces a step leave nothing out.
+    private const int PiecesOfStep = 4;
+
+    // What may change from one frame to the next, so that a straight line between them keeps to what a reader can see:
+    // a path that turns by this cuts its corner by (4°)²/8 = 6e-4 of the radius.
+    private const double LargestTurn = 4 * Math.PI / 180;
+    private const double LargestChangeOfTension = 0.03;
+    private const double LongestGap = 1.0 / 150;
+    // The page grows with frames times cords; with many cords the frames are fewer, and the path a little less smooth.
+    private const int MostFrames = 640;
+    private const int MostCordFrames = 2400;
+
+    // An instant just before an event, as a share of the whole: nothing moves visibly in it.
+    private const double Eve = 1e-9;
+
+    private readonly DeploymentResult _result;
+    private readonly Rotation<HubAxes, Body> _hub;
+    private readonly Rotation<Inertial, StageAxes> _stage;
+    private readonly Position<Body> _centre;
+    private readonly double _momentum;
+    private readonly double _centreHeight;
+    private readonly HashSet<double> _kept;
+    private readonly DeploymentState[] _states;
+    private readonly UnwindingFrame[] _frames;
+
+    private WholePictures(DeploymentResult result)
+    {
+        _result = result;
+        CordDeployment deployment = result.Deployment;
+        var axes = new StageTurn(deployment);
+        _hub = axes.Hub;
+        _stage = axes.Inertial;
+        _centre = deployment.Hub.CentreOfMass;
+        _centreHeight = OnHub(_centre).Z.Meters;
+        double end = result.End.Seconds;
+        double[] events = [.. result.Events.Select(e => e.Time.Seconds).Where(t => t > 0).Distinct()];
+        double[] eves = [.. events.Select(t => Math.Max(0, t - (Eve * end)))];
+        _kept = [0, end, .. events, .. eves];
+        double[] steps = [.. result.StepTimes.Select(t => t.Seconds)];
+        double[] times = [.. steps.Skip(1)
+            .SelectMany((until, i) => Enumerable.Range(1, PiecesOfStep).Select(k => k == PiecesOfStep ? until : steps[i] + ((until - steps[i]) * k / PiecesOfStep)))
+            .Concat(_kept).Distinct().Order()];
+        _states = [.. result.History(times.Select(t => Duration.FromSeconds(t)))];
+        _momentum = _states[0].HubAngularMomentum.Magnitude.KilogramSquareMetersPerSecond;
+        _frames = [.. Frames()];
+        Unwinding = Drawn();
+    }
+
+    /// <summary>Every step of the motion, ready to be drawn.</summary>
+    public static WholePictures Of(DeploymentResult result) => new(result);
+
+    /// <summary>The animation.</summary>
+    public Unwinding Unwinding { get; }
+
+    /// <summary>Histories against time.</summary>
+    /// <param name="planar">The planar motion, for comparison.</param>
+    public IReadOnlyList<LineChart> Charts(DespinMotion planar)
+    {
+        double[] times = [.. _frames.Select(f => f.Time)];
+        double letGo = LastRelease ?? double.PositiveInfinity;
+        double[] until = [.. times.TakeWhile(t => t < letGo)];
+        double[] planarTimes = [.. until.Where((_, i) => i % PiecesOfStep == 0).Where(t => t < planar.LetGoTime.Seconds), planar.LetGoTime.Seconds, Math.Max(planar.LetGoTime.Seconds, times[^1])];
+        return
+        [
+            Against("Spin rate", "Hub spin rate", "rpm",
+                new("Whole motion", times, [.. _frames.Select(f => f.Spin)]),
+                new("Planar, closed form", planarTimes, [.. planarTimes.Select(t => planar.At(Duration.FromSeconds(t)).Spin.RevolutionsPerMinute)])),
+            Against("Cord tension", "Tension where the cord meets the hub", "N", [.. Tensions(until)]) with
+            {
+                Marks = [HighestPeak()],
+                Caption = _result.Deployment.Cords.Count > Pictures.Ink.CurveCount && !Unwinding.CordsAreAlike
+                    ? $"Cords 1 to {Pictures.Ink.CurveCount}; the largest tension of each is in the table." : "",
+            },
+            Against("Nutation angle", "Between spin axis and hub's angular momentum", "°", new ChartSeries("Nutation angle", times, [.. _frames.Select(f => f.Wobble!.Value.NutationAngle)])),
+            Against("Transverse rate", "Rate across the spin axis", "rpm", new ChartSeries("Transverse rate", times, [.. _frames.Select(f => f.Wobble!.Value.TransverseRate)])),
+            Against("Where the energy is", "Energy of what is still together", "J", [.. Energies(until)]),
+        ];
+
+        LineChart Against(string title, string quantity, string unit, params ChartSeries[] series) => new()
+        {
+            Title = title,
+            X = new ChartAxis("Time", "s"),
+            Y = new ChartAxis(quantity, unit),
+            Series = series,
+            Events = [.. ChartEvents().Where(e => e.X <= series[0].X[^1])],
+            FollowsAnimation = true,
+        };
+    }
+
+    private Unwinding Drawn()
+    {
+        CordDeployment deployment = _result.Deployment;
+        Vector<Length, HubAxes> centre = OnHub(_centre);
+        Drum[] drums = [.. deployment.Cords.Select(DrumOf)];
+        return new Unwinding
+        {
+            Hub = HubCylinder.Of(
+                deployment.Hub.Inertia, deployment.SpinAxis, drums.Max(d => d.Radius), [.. drums.Select(d => d.Height)], -centre.X.Meters, -centre.Y.Meters),
+            Drums = drums,
+            SpinUnit = "rpm",
+            Frames = Thinned(),
+            Phases = Phases(),
+            LetGo = LastRelease,
+        };
+    }
+
+    private double? LastRelease
+    {
+        get
+        {
+            double[] releases = [.. Times(DeploymentEventKind.Released)];
+            return releases.Length == _result.Deployment.Cords.Count ? releases[^1] : null;
+        }
+    }
+
+    private IEnumerable<double> Times(params DeploymentEventKind[] kinds) =>
+        _result.Events.Where(e => kinds.Contains(e.Kind)).Select(e => e.Time.Seconds);
+
+    private IEnumerable<ChartSeries> Tensions(double[] times)
+    {
+        int cords = _result.Deployment.Cords.Count;
+        bool alike = Unwinding.CordsAreAlike;
+        return Enumerable.Range(0, alike ? 1 : Math.Min(cords, Pictures.Ink.CurveCount)).Select(c => new ChartSeries(
+            alike ? "Each cord" : FormattableString.Invariant($"Cord {c + 1}"), times, [.. _frames.Take(times.Length).Select(f => f.Cords[c].Tension)]));
+    }
+
+    private ChartMark HighestPeak()
+    {
+        TensionPeak peak = _result.PeakTensions.MaxBy(p => p.Tension.Newtons);
+        return new ChartMark(peak.Time.Seconds, peak.Tension.Newtons, $"peak {new Figure(peak.Tension.Newtons, "N")}");
+    }
+
+    private List<ChartSeries> Energies(double[] times)
+    {
+        DeploymentEnergy[] energies = [.. _states.Take(times.Length).Select(s => s.Energy)];
+        List<ChartSeries> series =
+        [
+            Curve("Hub", e => e.HubRotation + e.HubTranslation),
+            Curve("Weights", e => e.Weights),
+        ];
+        AddIfAny("Cords", e => e.Cords);
+        AddIfAny("Stretch", e => e.Elastic);
+        AddIfAny("Height", e => e.Gravity);
+        series.Add(Curve("Sum", e => e.Total));
+        return series;
+
+        ChartSeries Curve(string name, Func<DeploymentEnergy, Energy> part) => new(name, times, [.. energies.Select(e => part(e).Joules)]);
+
+        void AddIfAny(string name, Func<DeploymentEnergy, Energy> part)
+        {
+            if (energies.Any(e => part(e).Joules != 0))
+            {
+                series.Add(Curve(name, part));
+            }
+        }
+    }
+
+    /// <summary>The events that a curve bends at, those of the same kind at about the same time as one.</summary>
+    private IEnumerable<ChartEvent> ChartEvents()
+    {
+        (string Label, DeploymentEventKind Kind)[] drawn =
+        [
+            ("weights free", DeploymentEventKind.WeightFreed), ("cord fully out", DeploymentEventKind.Unwound),
+            ("cord jams", DeploymentEventKind.Jammed), ("slack", DeploymentEventKind.CordSlack),
+            ("wraps back", DeploymentEventKind.CordWrapsBack), ("let-go", DeploymentEventKind.Released),
+        ];
+        double near = 0.01 * _result.End.Seconds;
+        foreach ((string label, DeploymentEventKind kind) in drawn)
+        {
+            double last = double.NegativeInfinity;
+            int found = 0;
+            foreach (double time in Times(kind).Where(t => t > near))
+            {
+                if (time - last > near && found++ < 2)
+                {
+                    yield return new ChartEvent(time, label);
+                }
+
+                last = time;
+            }
+        }
+    }
+
+    private List<UnwindingPhase> Phases()
+    {
+        List<UnwindingPhase> phases = [];
+        double[] freed = [.. Times(DeploymentEventKind.WeightFreed)];
+        double[] hinged = [.. Times(DeploymentEventKind.Unwound, DeploymentEventKind.Jammed)];
+        double[] released = [.. Times(DeploymentEventKind.Released)];
+        if (freed.Length == 0 || freed[0] > 0)
+        {
+            phases.Add(new("held", 0));
+        }
+
+        Add("unwinding", freed);
+        Add("hinging", hinged);
+        if (released.Length > 0 && LastRelease != released[0])
+        {
+            Add("a cord still on", released);
+        }
+
+        if (LastRelease is { } last)
+        {
+            Add("free flight", [last]);
+        }
+
+        return phases;
+
+        void Add(string name, double[] starts)
+        {
+            if (starts.Length > 0 && (phases.Count == 0 || starts[0] > phases[^1].Start))
+            {
+                phases.Add(new(name, starts[0]));
+            }
+        }
+    }
+
+    /// <summary>Every state as a frame.</summary>
+    private IEnumerable<UnwindingFrame> Frames()
+    {
+        CordDeployment deployment = _result.Deployment;
+        double[] roots = [.. deployment.Cords.Select(c => c.StartAngle.Radians)];
+        double[] heights = [.. deployment.Cords.Select(c => c.DrumHeight.Meters - _centreHeight)];
+        var pointing = Direction<StageAxes>.ZAxis;
+        foreach (DeploymentState state in _states)
+        {
+            Position<Inertial> centre = state.Origin + state.Attitude.Apply(_centre.FromOrigin);
+            Vector<AngularMomentum, Inertial> momentum = state.HubAngularMomentum;
+            double share = momentum.Magnitude.KilogramSquareMetersPerSecond / _momentum;
+            pointing = share > 1e-9 ? _stage.Apply(momentum.Direction()) : pointing;
+            yield return new UnwindingFrame(
+                state.Time.Seconds,
+                _hub.Then(state.Attitude).Then(_stage),
+                state.Spin.RevolutionsPerMinute,
+                new HubMomentum(pointing, share),
+                new WobbleFrame(state.TransverseRate.RevolutionsPerMinute, state.NutationAngle.Degrees),
+                [.. state.Cords.Select((c, i) => Cord(state, c, i))]);
+
+            CordFrame Cord(DeploymentState at, CordState cord, int number)
+            {
+                if (cord.Phase is CordPhase.Unwinding or CordPhase.Swinging)
+                {
+                    Vector<Length, HubAxes> root = _hub.Inverse().Apply(at.Attitude.Inverse().Apply(cord.Root - at.Origin));
+                    double angle = Math.Atan2(root.Y.Meters, root.X.Meters);
+                    roots[number] += Math.IEEERemainder(angle - roots[number], 2 * Math.PI);
+                    heights[number] = root.Z.Meters - _centreHeight;
+                }
+
+                return new CordFrame(
+                    roots[number],
+                    heights[number],
+                    Position<StageAxes>.Origin + _stage.Apply(cord.Weight - centre),
+                    cord.FreeLength.Meters,
+                    cord.Tension.Newtons,
+                    cord.Phase == CordPhase.Released ? CordHold.Gone : cord.IsSlack ? CordHold.Slack : CordHold.Taut);
+            }
+        }
+    }
+
+    /// <summary>As few frames as straight lines between them allow.</summary>
+    private List<UnwindingFrame> Thinned()
+    {
+        double peak = _result.PeakTensions.Max(p => p.Tension.Newtons);
+        int most = Math.Min(MostFrames, MostCordFrames / _result.Deployment.Cords.Count);
+        for (double coarser = 1; ; coarser *= 1.25)
+        {
+            List<UnwindingFrame> kept = [_frames[0]];
+            for (int i = 1; i < _frames.Length; i++)
+            {
+                UnwindingFrame next = _frames[Math.Min(i + 1, _frames.Length - 1)];
+                if (_kept.Contains(_frames[i].Time) || Change(kept[^1], next, peak) > coarser)
+                {
+                    kept.Add(_frames[i]);
+                }
+            }
+
+            if (kept.Count <= most || coarser > 100)
+            {
+                return kept;
+            }
+        }
+    }
+
+    /// <summary>How far apart two frames are; 1 is as far as they may be.</summary>
+    private double Change(UnwindingFrame from, UnwindingFrame to, double peak)
+    {
+        double change = (to.Time - from.Time) / (LongestGap * _result.End.Seconds);
+        change = Math.Max(change, from.Attitude.Inverse().Then(to.Attitude).Angle.Radians / (2 * LargestTurn));
+        foreach ((CordFrame before, CordFrame after) in from.Cords.Zip(to.Cords).Where(c => c.First.Attached))
+        {
+            double turn = before.Weight.FromOrigin.Direction().AngleTo(after.Weight.FromOrigin.Direction()).Radians;
+            change = Math.Max(change, turn / LargestTurn);
+            change = Math.Max(change, Math.Abs(after.Tension - before.Tension) / (LargestChangeOfTension * peak));
+        }
+
+        return change;
+    }
+
+    private Drum DrumOf(Cord cord)
+    {
+        double sense = (_result.Deployment.Rates.ComponentAlong(_result.Deployment.SpinAxis).RadiansPerSecond < 0) == (cord.Winding == Winding.OpposesSpin) ? -1 : 1;
+        return new Drum(
+            cord.DrumRadius.Meters,
+            cord.DrumHeight.Meters - _centreHeight,
+            cord.StartAngle.Radians + (sense * (cord.Length - cord.Hanging).Meters / cord.DrumRadius.Meters));
+    }
+
+    private Vector<Length, HubAxes> OnHub(Position<Body> place) => _hub.Inverse().Apply(place.FromOrigin);
+}

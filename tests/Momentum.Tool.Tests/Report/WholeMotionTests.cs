@@ -1,0 +1,260 @@
+using System.Globalization;
+using Momentum.Tethers;
+using Momentum.Tethers.Deployment;
+using Momentum.Tool.Report;
+using Momentum.Tool.Report.Composing;
+using Momentum.Tool.Report.Model;
+using UnitsNet;
+
+namespace Momentum.Tool.Tests.Report;
+
+/// <summary>What the page says and shows of the motion in three dimensions.</summary>
+[Collection(BrowserTests.Name)]
+public sealed class WholeMotionTests(Chromium chromium)
+{
+    private static readonly DeploymentResult _result = SampleDeployment.Unbalanced().Deploy();
+    private static readonly WholeMotionSection _section = SectionOf(SampleDeployment.Unbalanced());
+    private static readonly DespinReport _report = ReportOf(SampleDeployment.Unbalanced());
+    private static readonly string _html = HtmlReport.Render(_report);
+
+    [Fact]
+    public void Wobble_is_that_of_the_result_before_during_and_after()
+    {
+        foreach ((WobbleRow row, Wobble wobble) in _section.Wobble.Zip([_result.Before, _result.During, _result.After]))
+        {
+            Assert.Equal(wobble.LargestNutation.Degrees, row.Nutation.Value, 1e-12);
+            Assert.Equal(wobble.LargestTransverseRate.RevolutionsPerMinute, row.TransverseRate.Value, 1e-9);
+            Assert.Equal(wobble.MomentumTilt.Degrees, row.Tilt!.Value.Value, 1e-12);
+        }
+
+        Assert.Equal(3, _section.Wobble.Count);
+
+        // The weights are free at once: the first stretch ends at the start, where the third axis is the spin axis.
+        double third = Math.Cos(_result.At(Duration.Zero).NutationAngle.Radians);
+        Assert.Equal(third, double.Parse(_section.Wobble[0].Direction.Split(", ")[2], CultureInfo.InvariantCulture), 5.1e-5);
+    }
+
+    [Fact]
+    public void Parts_of_the_final_spin_rate_add_up_to_it()
+    {
+        SpinPart whole = _section.FinalSpin[^1];
+
+        Assert.True(whole.IsWhole);
+        Assert.Equal(_result.FinalSpin.RevolutionsPerMinute, whole.Value, 1e-9);
+        Assert.Equal(whole.Value, _section.FinalSpin.SkipLast(1).Sum(p => p.Value), 1e-9);
+        Assert.Contains(_section.FinalSpin, p => p.Name == "Wobble at the start");
+        Assert.Contains(_section.FinalSpin, p => p.Name == "Weights set free late");
+    }
+
+    [Fact]
+    public void Ledger_as_shown_balances_line_by_line()
+    {
+        // Momenta: start = gone + left in every component. Energy: the sums likewise. To what the library lets stand, 1e-11, of the
+        // scale of each.
+        foreach (LedgerGroup group in _section.Ledger)
+        {
+            double scale = group.Rows.Max(r => Math.Max(Math.Abs(r.Start?.Value ?? 0), Math.Abs(r.Gone?.Value ?? 0)));
+            foreach (LedgerRow row in group.Rows.Where(r => r.Start is not null && r.Gone is not null))
+            {
+                Assert.Equal(row.Start!.Value.Value, row.Gone!.Value.Value + row.End!.Value.Value, 1e-10 * scale);
+            }
+        }
+
+        LedgerGroup energy = _section.Ledger[^1];
+        LedgerRow sum = energy.Rows[^1];
+        Assert.True(sum.IsSum);
+        Assert.Equal(sum.Start!.Value.Value, energy.Rows.SkipLast(1).Sum(r => r.Start?.Value ?? 0), 1e-9 * sum.Start.Value.Value);
+        Assert.Equal(sum.Gone!.Value.Value, energy.Rows.SkipLast(1).Sum(r => r.Gone?.Value ?? 0), 1e-9 * sum.Start.Value.Value);
+        Assert.All(_section.Ledger, g => Assert.Contains("closes to", g.Closure, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Ledger_of_a_rig_keeps_what_a_bearing_leaves()
+    {
+        WholeMotionSection rig = SectionOf(SampleDeployment.OnRig);
+
+        Assert.Equal(["kg·m²/s", "J"], rig.Ledger.Select(g => g.Unit));
+        Assert.True(rig.Ledger[^1].Rows.Single(r => r.Name == "bearing friction").Gone!.Value.Value > 0);
+    }
+
+    [Fact]
+    public void Events_of_both_cords_at_once_are_one_and_others_name_their_cord()
+    {
+        string[] late = [.. _section.Events.Select(e => e.Words)];
+        string[] together = [.. SectionOf(SampleDeployment.PlanarAndSymmetric).Events.Select(e => e.Words)];
+
+        Assert.Contains("Cord 1: weight set free", late);
+        Assert.Contains("Cord 2: weight set free", late);
+        Assert.Contains("Cords 1 and 2: weight set free", together);
+        Assert.Contains("Cords 1 and 2: let go of the hub", together);
+        Assert.Equal("End of the computation", together[^1]);
+    }
+
+    [Fact]
+    public void What_sticks_is_said_and_a_cord_still_on_is_no_after()
+    {
+        WholeMotionSection stuck = SectionOf(SampleDeployment.Stuck);
+
+        Assert.Contains(stuck.Events, e => e.Words.StartsWith("Cord 1: jammed on the drum", StringComparison.Ordinal));
+        Assert.Equal("At the end, a cord still on", stuck.Wobble[^1].Stretch);
+        Assert.Contains(stuck.FinalSpin, p => p.Name == "Weights or cords that stick");
+    }
+
+    [Fact]
+    public async Task Weight_is_drawn_where_the_library_has_it_at_the_time_of_the_slider()
+    {
+        await using OpenPage page = await chromium.OpenAsync(_html);
+        await page.Page.FocusAsync("#time");
+        await page.Page.Keyboard.PressAsync("Home");
+        double reach = 0;
+        for (int i = 0; i < 200; i++)
+        {
+            await page.Page.Keyboard.PressAsync("ArrowRight");
+            if (i % 20 == 19)
+            {
+                double time = await page.Time();
+                DeploymentState state = _result.At(Duration.FromSeconds(time));
+                var centre = state.Origin + state.Attitude.Apply(_result.Deployment.Hub.CentreOfMass.FromOrigin);
+                double[] place = [(state.Cords[1].Weight - centre).X.Meters, (state.Cords[1].Weight - centre).Y.Meters, (state.Cords[1].Weight - centre).Z.Meters];
+                (double across, double up) = Projected(place, await page.Ask<double>("Number(stage.dataset.azimuth)"), await page.Ask<double>("Number(stage.dataset.elevation)"));
+                reach = Math.Max(reach, Math.Sqrt(place.Sum(c => c * c)));
+
+                // Straight lines between frames: 8e-4 of the reach at most, as tested without a browser.
+                Assert.Equal(across, await page.Metres("weight-2", "cx"), 1e-3 * Math.Max(1, reach));
+                Assert.Equal(-up, await page.Metres("weight-2", "cy"), 1e-3 * Math.Max(1, reach));
+                Assert.Equal(state.NutationAngle.Degrees, await page.Ask<double>("parseFloat(document.getElementById('read-nutation').textContent)"), 0.1 + (0.03 * state.NutationAngle.Degrees));
+            }
+        }
+    }
+
+    [Fact]
+    public async Task Read_outs_at_the_end_are_the_final_state()
+    {
+        await using OpenPage page = await chromium.OpenAsync(_html);
+        await page.Page.FocusAsync("#time");
+        await page.Page.Keyboard.PressAsync("End");
+        DeploymentState final = _result.FinalState;
+
+        Assert.Equal(final.Spin.RevolutionsPerMinute, await Read(page, "read-spin"), 0.0051);
+        Assert.Equal(final.TransverseRate.RevolutionsPerMinute, await Read(page, "read-transverse"), 0.0051);
+        Assert.Equal(final.NutationAngle.Degrees, await Read(page, "read-nutation"), 0.051);
+        Assert.Equal("gone", await page.Text("read-tension-2"));
+    }
+
+    [Fact]
+    public async Task Both_cords_have_their_own_tension_beside_the_picture()
+    {
+        await using OpenPage page = await chromium.OpenAsync(_html);
+        DeploymentState state = _result.At(Duration.FromSeconds(await page.Time()));
+        for (int i = 0; i < 2; i++)
+        {
+            Assert.Equal(state.Cords[i].Tension.Newtons, await Read(page, $"read-tension-{i + 1}"), 0.02 * state.Cords[i].Tension.Newtons);
+            Assert.Equal(state.Cords[i].FreeLength.Meters, await Read(page, $"read-length-{i + 1}"), 0.01);
+        }
+    }
+
+    [Theory]
+    [InlineData(390, "light")]
+    [InlineData(390, "dark")]
+    [InlineData(1400, "light")]
+    public async Task Page_opens_without_complaint_and_fits(int width, string scheme)
+    {
+        await using OpenPage page = await chromium.OpenAsync(_html, width, scheme);
+        await page.Page.ClickAsync("[data-view='side']");
+        string[] outside = await page.Ask<string[]>("""
+            [...document.querySelectorAll('body *:not(.skip)')]
+              .filter(e => !e.parentElement.closest('svg'))
+              .filter(e => { const r = e.getBoundingClientRect(); return r.width > 0 && (r.left < -0.5 || r.right > document.documentElement.clientWidth + 0.5); })
+              .map(e => e.tagName + ' ' + e.className + ' ' + e.textContent.slice(0, 40))
+            """);
+
+        Assert.Empty(outside);
+        Assert.Empty(page.Complaints);
+        Assert.Empty(page.Requests);
+        Assert.False(await page.Ask<bool>("document.body.innerHTML.includes('NaN')"));
+    }
+
+    [Theory]
+    [InlineData("light")]
+    [InlineData("dark")]
+    public async Task Text_and_curves_stand_out_from_their_ground(string scheme)
+    {
+        // Limits: Web Content Accessibility Guidelines 2.2, success criteria 1.4.3 and 1.4.11.
+        await using OpenPage page = await chromium.OpenAsync(_html, scheme: scheme);
+
+        Assert.Empty(await page.Page.EvaluateFunctionAsync<string[]>(PageTests.Contrast, "text", 4.5));
+        Assert.Empty(await page.Page.EvaluateFunctionAsync<string[]>(PageTests.Contrast, "curve", 3));
+    }
+
+    [Fact]
+    public async Task Every_picture_and_control_has_words_and_ids_are_unique()
+    {
+        await using OpenPage page = await chromium.OpenAsync(_html);
+
+        Assert.Empty(await page.Ask<string[]>("[...document.querySelectorAll('svg')].filter(s => s.getAttribute('aria-hidden') !== 'true' && (s.getAttribute('aria-label') ?? '').length <= 30).map(s => s.outerHTML.slice(0, 80))"));
+        Assert.Empty(await page.Ask<string[]>("[...document.querySelectorAll('[id]')].map(e => e.id).filter((id, i, all) => all.indexOf(id) !== i)"));
+    }
+
+    [Theory]
+    [InlineData("stuck")]
+    [InlineData("rig")]
+    [InlineData("planar")]
+    public async Task Every_kind_of_motion_has_a_page(string kind)
+    {
+        CordDeployment deployment = kind switch
+        {
+            "stuck" => SampleDeployment.Stuck,
+            "rig" => SampleDeployment.OnRig,
+            _ => SampleDeployment.PlanarAndSymmetric,
+        };
+        await using OpenPage page = await chromium.OpenAsync(HtmlReport.Render(ReportOf(deployment)));
+
+        Assert.Empty(page.Complaints);
+        Assert.Equal(2, await page.Ask<int>("document.querySelectorAll('#stage circle[id^=weight]').length"));
+        Assert.Contains("Ledger", await page.Text("whole"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Spin_rate_that_cannot_be_split_and_a_motion_that_is_none_are_said_to_be_so()
+    {
+        string unsplit = HtmlReport.Render(_report with { Whole = WholeMotionWords.Of(_result, null, Planar()) });
+        string none = HtmlReport.Render(SampleReport.Full with { WhyNotWhole = "only one moment is stated" });
+
+        Assert.Contains("Not split by cause", unsplit, StringComparison.Ordinal);
+        Assert.Contains("Not computed: only one moment is stated.", none, StringComparison.Ordinal);
+        Assert.Contains("href=\"#whole\"", none, StringComparison.Ordinal);
+        Assert.DoesNotContain("id=\"whole\"", HtmlReport.Render(SampleReport.Full), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Page_is_no_larger_than_a_mail_takes() => Assert.InRange(_html.Length, 50_000, 400_000);
+
+    private static Task<double> Read(OpenPage page, string id) =>
+        page.Ask<double>($"parseFloat(document.getElementById('{id}').textContent.replace('\u2212', '-'))");
+
+    private static (double Across, double Up) Projected(double[] place, double azimuth, double elevation)
+    {
+        (double sinA, double cosA) = Math.SinCos(azimuth * Math.PI / 180);
+        (double sinE, double cosE) = Math.SinCos(elevation * Math.PI / 180);
+        double near = (place[0] * cosA) + (place[1] * sinA);
+        return ((place[1] * cosA) - (place[0] * sinA), (place[2] * cosE) - (near * sinE));
+    }
+
+    private static WholeMotionSection SectionOf(CordDeployment deployment) =>
+        WholeMotionWords.Of(deployment.Deploy(), deployment.ExplainFinalSpin(), Planar());
+
+    private static DespinMotion Planar() => new DespinHub(
+            MassMomentOfInertia.FromKilogramSquareMeters(18.4), Length.FromMillimeters(430), RotationalSpeed.FromRevolutionsPerMinute(72))
+        .SizeCordLength(Mass.FromKilograms(0.62), RotationalSpeed.Zero, LetGo.Radial).Deploy();
+
+    private static DespinReport ReportOf(CordDeployment deployment)
+    {
+        WholePictures pictures = WholePictures.Of(deployment.Deploy());
+        return SampleReport.Full with
+        {
+            Whole = SectionOf(deployment),
+            Unwinding = pictures.Unwinding,
+            Charts = [.. pictures.Charts(Planar()), SampleReport.Full.Charts[^1]],
+        };
+    }
+}
