@@ -61,21 +61,15 @@ internal sealed class DeploymentCase
         }
 
         _mechanism.Become(hub, cords);
-        double rim = 0;
-        foreach (CordConstants cord in cords)
-        {
-            rim = Math.Max(rim, Math.Abs(spin) * cord.Radius);
-        }
-
         Survey survey = new(cords.Length);
         Propagation run = _usual;
         DeploymentOutcome outcome = Propagate(run, deployment, rates, survey);
-        if (outcome == DeploymentOutcome.Released && !(DeploymentLedger.Close(run, rim).Closure <= AllowedClosure))
+        if (outcome == DeploymentOutcome.Released && !(DeploymentLedger.Close(run).Closure <= AllowedClosure))
         {
             survey = new Survey(cords.Length);
             run = _finer;
             outcome = Propagate(run, deployment, rates, survey);
-            if (outcome == DeploymentOutcome.Released && !(DeploymentLedger.Close(run, rim).Closure <= AllowedClosure))
+            if (outcome == DeploymentOutcome.Released && !(DeploymentLedger.Close(run).Closure <= AllowedClosure))
             {
                 outcome = DeploymentOutcome.Refused;
             }

@@ -72,7 +72,7 @@ public class LedgerOverTheSuite(ITestOutputHelper output)
         Mechanism mechanism = new(hub, cords);
         Propagation run = new(mechanism, deployment.CheckedSurroundings(spin), deployment.Tolerances(mechanism, spin));
         run.Run([0, 0, 0, 1], rates, deployment.CheckedEnd(), false, null);
-        return DeploymentLedger.Close(run, Math.Abs(spin) * cords.Max(c => c.Radius));
+        return DeploymentLedger.Close(run);
     }
 
     private static CordDeployment Of(string kind, CordDeployment drawn)

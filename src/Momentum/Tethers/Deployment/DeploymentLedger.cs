@@ -56,7 +56,10 @@ public sealed record DeploymentLedger
     /// <summary>Energy lost in impulses: the end of winding on a grooved drum, and cords that come taut without stretch.</summary>
     public required Energy ImpulseLoss { get; init; }
 
-    /// <summary>Departure of linear momentum from its sum, relative to weights times rim speed; zero on a rig.</summary>
+    /// <summary>
+    /// Departure of linear momentum from its sum, relative to √(2 m E): what weights of mass m together have if they carry
+    /// off all the energy E; zero on a rig.
+    /// </summary>
     public required double LinearMomentumClosure { get; init; }
 
     /// <summary>Departure of angular momentum from its sum, relative to its size at the start.</summary>
@@ -68,7 +71,7 @@ public sealed record DeploymentLedger
     /// <summary>The largest of the three departures.</summary>
     public double Closure => Math.Max(LinearMomentumClosure, Math.Max(AngularMomentumClosure, EnergyClosure));
 
-    internal static DeploymentLedger Close(Propagation run, double rimSpeed)
+    internal static DeploymentLedger Close(Propagation run)
     {
         Mechanism mechanism = run.Mechanism;
         Balance first = run.First;
@@ -96,7 +99,7 @@ public sealed record DeploymentLedger
         }
         else
         {
-            linear = (last.Linear + carried.Linear - first.Linear).Length / (weights * rimSpeed);
+            linear = (last.Linear + carried.Linear - first.Linear).Length / Math.Sqrt(2 * weights * kinetic);
             angular = (last.Angular + carried.Angular - first.Angular).Length / first.Angular.Length;
         }
 

@@ -77,8 +77,8 @@ public sealed class DeploymentResult
         return run;
     }
 
-    private DeploymentLedger LedgerOf(Propagation run) =>
-        DeploymentLedger.Close(run, Math.Abs(_spin) * _cords.Max(c => c.Radius));
+    private static DeploymentLedger LedgerOf(Propagation run) =>
+        DeploymentLedger.Close(run);
 
     /// <summary>What was deployed.</summary>
     public CordDeployment Deployment { get; }
@@ -121,7 +121,7 @@ public sealed class DeploymentResult
     public IReadOnlyList<Landing> Landings { get; }
 
     /// <summary>What someone should look at before trusting the design, in plain words.</summary>
-    public IReadOnlyList<string> Warnings { get; }
+    public IReadOnlyList<DeploymentWarning> Warnings { get; }
 
     /// <summary>The state at a time.</summary>
     /// <param name="time">From zero to <see cref="End"/>; at an event, the state after it.</param>

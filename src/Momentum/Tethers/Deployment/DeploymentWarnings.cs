@@ -15,9 +15,9 @@ internal static class DeploymentWarnings
     // An impulse smaller than this part of the energy is of no consequence.
     private const double NoticeableLoss = 1e-6;
 
-    public static IReadOnlyList<string> Of(DeploymentResult result)
+    public static IReadOnlyList<DeploymentWarning> Of(DeploymentResult result)
     {
-        List<string> warnings = [];
+        List<DeploymentWarning> warnings = [];
         CordDeployment deployment = result.Deployment;
         AddAxis(deployment, warnings);
         AddNutation(result, warnings);
@@ -26,14 +26,14 @@ internal static class DeploymentWarnings
         {
             if (deployment.Cords[peak.Cord].BreakingLoad is { } breaking && peak.Tension > breaking)
             {
-                warnings.Add(Invariant($"Cord {peak.Cord + 1} would break: its tension reaches {peak.Tension.Newtons:G4} N at {peak.Time.Seconds:G4} s, its breaking load is {breaking.Newtons:G4} N."));
+                warnings.Add(new(DeploymentWarningKind.CordBreaks, peak.Cord, Invariant($"Cord {peak.Cord + 1} would break: its tension reaches {peak.Tension.Newtons:G4} N at {peak.Time.Seconds:G4} s, its breaking load is {breaking.Newtons:G4} N.")));
             }
         }
 
         return warnings;
     }
 
-    private static void AddAxis(CordDeployment deployment, List<string> warnings)
+    private static void AddAxis(CordDeployment deployment, List<DeploymentWarning> warnings)
     {
         PrincipalAxes<Body> axes = deployment.Hub.Inertia.PrincipalAxes();
         double across = axes.SmallestAxis.AngleTo(deployment.SpinAxis).Radians;
@@ -41,20 +41,20 @@ internal static class DeploymentWarnings
         bool distinct = axes.Smallest.ToSi() < 0.99 * axes.Intermediate.ToSi();
         if (distinct && toLeast < SameAxis)
         {
-            warnings.Add("The hub spins about its axis of least inertia: with any loss of energy inside it the spin turns into tumbling, and the rates across the axis stay when the spin is taken out.");
+            warnings.Add(new(DeploymentWarningKind.SpinAboutLeastInertia, null, "The hub spins about its axis of least inertia: with any loss of energy inside it the spin turns into tumbling, and the rates across the axis stay when the spin is taken out."));
         }
     }
 
-    private static void AddNutation(DeploymentResult result, List<string> warnings)
+    private static void AddNutation(DeploymentResult result, List<DeploymentWarning> warnings)
     {
         Angle after = result.After.LargestNutation;
         if (result.Deployment.LargestNutation is { } allowed && after > allowed)
         {
-            warnings.Add(Invariant($"After the last release the nutation angle reaches {after.Degrees:F1} deg, more than the {allowed.Degrees:G4} deg required: the spin is gone but the rates across it are not ({result.After.LargestTransverseRate.ToSi() * 30 / Math.PI:G3} rpm)."));
+            warnings.Add(new(DeploymentWarningKind.NutationBeyondRequirement, null, Invariant($"After the last release the nutation angle reaches {after.Degrees:F1} deg, more than the {allowed.Degrees:G4} deg required: the spin is gone but the rates across it are not ({result.After.LargestTransverseRate.ToSi() * 30 / Math.PI:G3} rpm).")));
         }
     }
 
-    private static void AddEvents(DeploymentResult result, List<string> warnings)
+    private static void AddEvents(DeploymentResult result, List<DeploymentWarning> warnings)
     {
         HashSet<int> released = [];
         HashSet<(DeploymentEventKind, int)> said = [];
@@ -68,41 +68,41 @@ internal static class DeploymentWarnings
                 released.Add(cord);
             }
 
-            if (Words(happened) is { } words && said.Add((happened.Kind, cord)))
+            if (Words(happened) is var (kind, words) && said.Add((happened.Kind, cord)))
             {
-                warnings.Add(words);
+                warnings.Add(new(kind, happened.Cord, words));
             }
         }
 
         if (lost > NoticeableLoss * result.Ledger.EnergyAtStart.Total.Joules)
         {
-            warnings.Add(Invariant($"Impulses took {lost:G3} J: cords without stretch that were stopped at full length. Give the cords their stiffness to see the tension of it."));
+            warnings.Add(new(DeploymentWarningKind.EnergyLostInImpulses, null, Invariant($"Impulses took {lost:G3} J: cords without stretch that were stopped at full length. Give the cords their stiffness to see the tension of it.")));
         }
 
         for (int cord = 0; cord < result.Deployment.Cords.Count; cord++)
         {
             if (!released.Contains(cord))
             {
-                warnings.Add(Invariant($"Cord {cord + 1} is still on the hub at the end ({result.End.Seconds:G4} s)."));
+                warnings.Add(new(DeploymentWarningKind.CordStaysOn, cord, Invariant($"Cord {cord + 1} is still on the hub at the end ({result.End.Seconds:G4} s).")));
             }
         }
     }
 
-    private static string? Words(DeploymentEvent happened)
+    private static (DeploymentWarningKind Kind, string Text)? Words(DeploymentEvent happened)
     {
         string cord = Invariant($"{happened.Cord + 1}");
         string time = Invariant($"{happened.Time.Seconds:G4} s");
         return happened.Kind switch
         {
-            DeploymentEventKind.Jammed => $"Cord {cord} jams on the drum at {time} and does not let go.",
-            DeploymentEventKind.CordSlack => $"Cord {cord} goes slack at {time}.",
-            DeploymentEventKind.CordWrapsBack => $"Cord {cord} wraps back onto the hub at {time}: it was not let go in time.",
-            DeploymentEventKind.UnwindingReversed => $"Cord {cord} stops unwinding at {time} and winds up again.",
-            DeploymentEventKind.CordRunsOffDrum => $"Cord {cord} would run off its drum at {time}, swinging far out of its plane; the computation ends there.",
-            DeploymentEventKind.CordPieceWindsUp => $"Cord {cord} winds up on the hub at {time}; the computation ends there, because a cord with mass is followed only while it unwinds.",
-            DeploymentEventKind.WeightStrikesHub => $"The weight of cord {cord} strikes the hub at {time}; the computation ends there.",
-            DeploymentEventKind.CordTouchesDeckEdge => $"Cord {cord} touches the deck's edge at {time}; what the edge does to it is not computed.",
-            DeploymentEventKind.WeightStrikesRoom => $"The weight of cord {cord}, still on its cord, strikes the floor or a wall at {time}; the computation ends there.",
+            DeploymentEventKind.Jammed => (DeploymentWarningKind.CordJams, $"Cord {cord} jams on the drum at {time} and does not let go."),
+            DeploymentEventKind.CordSlack => (DeploymentWarningKind.CordSlack, $"Cord {cord} goes slack at {time}."),
+            DeploymentEventKind.CordWrapsBack => (DeploymentWarningKind.CordWrapsBack, $"Cord {cord} wraps back onto the hub at {time}: it was not let go in time."),
+            DeploymentEventKind.UnwindingReversed => (DeploymentWarningKind.UnwindingReversed, $"Cord {cord} stops unwinding at {time} and winds up again."),
+            DeploymentEventKind.CordRunsOffDrum => (DeploymentWarningKind.CordRunsOffDrum, $"Cord {cord} would run off its drum at {time}, swinging far out of its plane; the computation ends there."),
+            DeploymentEventKind.CordPieceWindsUp => (DeploymentWarningKind.CordPieceWindsUp, $"Cord {cord} winds up on the hub at {time}; the computation ends there, because a cord with mass is followed only while it unwinds."),
+            DeploymentEventKind.WeightStrikesHub => (DeploymentWarningKind.WeightStrikesHub, $"The weight of cord {cord} strikes the hub at {time}; the computation ends there."),
+            DeploymentEventKind.CordTouchesDeckEdge => (DeploymentWarningKind.CordTouchesDeckEdge, $"Cord {cord} touches the deck's edge at {time}; what the edge does to it is not computed."),
+            DeploymentEventKind.WeightStrikesRoom => (DeploymentWarningKind.WeightStrikesRoom, $"The weight of cord {cord}, still on its cord, strikes the floor or a wall at {time}; the computation ends there."),
             _ => null,
         };
     }

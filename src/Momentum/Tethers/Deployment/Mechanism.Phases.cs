@@ -8,6 +8,10 @@ internal sealed partial class Mechanism
     // Unwound angle that the start of winding is given, in radians: the limit laws used there are exact to its square.
     private const double PeelAngle = 1e-8;
 
+    // A winding that ends within this angle of a start, in radians, is ended before it: shortly after a start the numbers
+    // of the starting node have few digits, which an end would pass on to the rest.
+    private const double WaitAngle = 1e-6;
+
     // A wobbling hub may leave a cord a tension a little below zero at the very start. Down to this fraction of the
     // weight's centrifugal force the cord would be slack for the first milliradian only, by nanometres: it is held straight.
     private const double NegligibleSlack = 1e-3;
@@ -17,6 +21,7 @@ internal sealed partial class Mechanism
     /// <summary>Back to the start: everything wound up and held.</summary>
     public void WindAll()
     {
+        Array.Clear(_waiting);
         for (int i = 0; i < _cords.Length; i++)
         {
             Wind(i);
@@ -189,10 +194,15 @@ internal sealed partial class Mechanism
     /// <param name="state">The state, moved on.</param>
     /// <param name="derivatives">Room to work in, as long as the state.</param>
     /// <param name="slack">Receives for each link whether it starts without tension.</param>
+    /// <param name="ending">
+    /// The link, or −1, that reaches its end within about that time. Then the nodes wait on the drum until just there: end
+    /// its winding and call again, and they are given for what they waited.
+    /// </param>
     /// <returns>The time that passed; zero if no node starts.</returns>
     /// <exception cref="DeploymentRefusedException">A node is not thrown outward.</exception>
-    public double Peel(Span<double> state, Span<double> derivatives, Span<bool> slack)
+    public double Peel(Span<double> state, Span<double> derivatives, Span<bool> slack, out int ending)
     {
+        ending = -1;
         slack.Clear();
         double fastest = 0;
         bool loosened = true;
@@ -234,8 +244,77 @@ internal sealed partial class Mechanism
             return 0;
         }
 
-        double time = PeelAngle / fastest;
+        double time = WaitAngle / fastest;
+        for (int i = 0; i < _links.Length; i++)
+        {
+            ref readonly Link link = ref _links[i];
+            if (link.IsOnDrum && link.Unwinding > 0 && state[link.Offset] + (link.Unwinding * time) >= link.EndAngle && !MustPeel(i, state))
+            {
+                time = Math.Max(0, (link.EndAngle - state[link.Offset]) / link.Unwinding);
+                ending = i;
+            }
+        }
+
+        if (ending >= 0)
+        {
+            Wait(time, state, derivatives);
+            state[_links[ending].Offset] = _links[ending].EndAngle;
+            return time;
+        }
+
+        time = PeelAngle / fastest;
         Derivatives(state, derivatives);
+        for (int i = 0; i < _links.Length; i++)
+        {
+            if (MustPeel(i, state))
+            {
+                StartingRates(i, derivatives.Slice(_links[i].Offset, Slots));
+            }
+        }
+
+        for (int i = 0; i < state.Length; i++)
+        {
+            state[i] += _waiting[i] + (time * derivatives[i]);
+        }
+
+        Array.Clear(_waiting);
+        return time;
+    }
+
+    /// <summary>What of a node that starts grows with time, and how fast.</summary>
+    private void StartingRates(int index, Span<double> rate)
+    {
+        ref readonly Link link = ref _links[index];
+        double radius = _cords[link.Cord].Radius;
+        double unwinding = Math.Sqrt(link.Acceleration.Dot(link.Radial) / radius);
+        double axial = link.Acceleration.Dot(_hub.Axis);
+        rate.Clear();
+        rate[0] = unwinding;
+        rate[3] = radius * unwinding * unwinding;
+        if (link.Chart == LinkChart.Wound)
+        {
+            rate[1] = _cords[link.Cord].Smooth ? 0 : axial / (2 * radius * unwinding);
+            rate[4] = axial;
+        }
+        else
+        {
+            rate[1] = radius * unwinding;
+            rate[4] = link.Acceleration.Dot(link.Trailing);
+            rate[5] = axial;
+        }
+    }
+
+    /// <summary>A midpoint step of everything but the nodes about to start, whose share is kept until they do.</summary>
+    private void Wait(double time, Span<double> state, Span<double> derivatives)
+    {
+        Derivatives(state, derivatives);
+        ClearStarting(state, derivatives);
+        for (int i = 0; i < state.Length; i++)
+        {
+            _midpoint[i] = state[i] + (0.5 * time * derivatives[i]);
+        }
+
+        Derivatives(_midpoint, derivatives);
         for (int i = 0; i < _links.Length; i++)
         {
             if (!MustPeel(i, state))
@@ -243,33 +322,30 @@ internal sealed partial class Mechanism
                 continue;
             }
 
-            ref readonly Link link = ref _links[i];
-            Span<double> rate = derivatives.Slice(link.Offset, Slots);
-            double radius = _cords[link.Cord].Radius;
-            double unwinding = Math.Sqrt(link.Acceleration.Dot(link.Radial) / radius);
-            double axial = link.Acceleration.Dot(_hub.Axis);
-            rate.Clear();
-            rate[0] = unwinding;
-            rate[3] = radius * unwinding * unwinding;
-            if (link.Chart == LinkChart.Wound)
+            Span<double> share = derivatives.Slice(_links[i].Offset, Slots);
+            StartingRates(i, share);
+            for (int k = 0; k < Slots; k++)
             {
-                rate[1] = _cords[link.Cord].Smooth ? 0 : axial / (2 * radius * unwinding);
-                rate[4] = axial;
-            }
-            else
-            {
-                rate[1] = radius * unwinding;
-                rate[4] = link.Acceleration.Dot(link.Trailing);
-                rate[5] = axial;
+                _waiting[_links[i].Offset + k] += time * share[k];
             }
         }
 
+        ClearStarting(state, derivatives);
         for (int i = 0; i < state.Length; i++)
         {
             state[i] += time * derivatives[i];
         }
+    }
 
-        return time;
+    private void ClearStarting(ReadOnlySpan<double> state, Span<double> derivatives)
+    {
+        for (int i = 0; i < _links.Length; i++)
+        {
+            if (MustPeel(i, state))
+            {
+                derivatives.Slice(_links[i].Offset, Slots).Clear();
+            }
+        }
     }
 
     /// <summary>The tangent point has reached the next lump of a heavy cord, the cord's end, or a jam.</summary>

@@ -43,6 +43,8 @@ internal sealed partial class Mechanism
 
     private readonly CordConstants[] _cords;
     private readonly Link[] _links;
+    private readonly double[] _waiting;
+    private readonly double[] _midpoint;
     private readonly int[] _firstLink;
     private readonly int[] _constrained;
     private readonly double[] _system;
@@ -88,6 +90,8 @@ internal sealed partial class Mechanism
         }
 
         Dimension = FirstLink + (Slots * count) + 4;
+        _midpoint = new double[Dimension];
+        _waiting = new double[Dimension];
         GatherHub();
     }
 

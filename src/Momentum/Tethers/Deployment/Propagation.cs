@@ -21,6 +21,8 @@ internal sealed class Propagation
     private readonly double[] _state;
     private readonly double[] _scratch;
     private readonly double[] _values;
+    private readonly double[] _valuesBefore;
+    private readonly bool[] _starts;
     private readonly double[] _releaseAt;
     private readonly List<Incident> _incidents = [];
     private readonly (Vec Position, Vec Velocity, double Time)[] _departures;
@@ -45,6 +47,8 @@ internal sealed class Propagation
         _state = new double[mechanism.Dimension];
         _scratch = new double[mechanism.Dimension];
         _values = new double[events.Count];
+        _valuesBefore = new double[events.Count];
+        _starts = new bool[mechanism.Links.Length];
         _slackAtPeel = new bool[mechanism.Links.Length];
         _found = new LocatedEvent[2 * events.Count];
         _departures = new (Vec, Vec, double)[mechanism.Links.Length];
@@ -100,8 +104,11 @@ internal sealed class Propagation
                 break;
             }
 
-            _time += _mechanism.Peel(_state, _scratch, _slackAtPeel);
-            NoteSlackAtPeel();
+            if (Peel())
+            {
+                continue;
+            }
+
             double next = Math.Min(endTime, NextOnTheClock());
             recording?.BeginSegment(_mechanism);
             recording?.Add(_time, _state);
@@ -276,6 +283,81 @@ internal sealed class Propagation
         {
             ChangeTension(index);
         }
+    }
+
+    /// <summary>
+    /// Lets the nodes leave that stand at the drum. No event is located in the short time that this takes: cords whose
+    /// winding ends in it end it on the way, and what else comes to pass in it is acted on after it.
+    /// </summary>
+    /// <returns>Whether something was acted on that the clock may have to do with.</returns>
+    private bool Peel()
+    {
+        MechanismEvents events = _integrator.EventFunctions;
+        events.Evaluate(_time, _state, _valuesBefore);
+        bool started = false;
+        int ending;
+        do
+        {
+            for (int i = 0; i < _starts.Length; i++)
+            {
+                _starts[i] |= _mechanism.MustPeel(i, _state);
+            }
+
+            double passed = _mechanism.Peel(_state, _scratch, _slackAtPeel, out ending);
+            started |= passed > 0;
+            _time += passed;
+            NoteSlackAtPeel();
+            if (ending >= 0)
+            {
+                _starts[ending] = true;
+                EndWinding(_mechanism.Links[ending].Cord, ending);
+            }
+        }
+        while (ending >= 0 && !_stopped);
+
+        bool acted = started && ActOnWhatPassed(events);
+        Array.Clear(_starts);
+        return acted;
+    }
+
+    /// <summary>Acts on the events that changed sign over a start; those of the starting nodes themselves begin with it.</summary>
+    private bool ActOnWhatPassed(MechanismEvents events)
+    {
+        bool acted = false;
+        events.Evaluate(_time, _state, _values);
+        int links = _mechanism.Links.Length;
+        for (int i = 0; i < _values.Length && !_stopped; i++)
+        {
+            EventRule rule = events.Rule(i);
+            bool passed = rule.Direction == EventDirection.Rising
+                ? _valuesBefore[i] < 0 && _values[i] >= 0
+                : _valuesBefore[i] > 0 && _values[i] <= 0;
+            if (passed && rule.IsTerminal && !BeginsWithAStart(i, links))
+            {
+                ActOn(i);
+                acted = true;
+            }
+        }
+
+        return acted;
+    }
+
+    private bool BeginsWithAStart(int index, int links)
+    {
+        if (index < links)
+        {
+            return _starts[index];
+        }
+
+        index -= links;
+        if (index >= MechanismEvents.PerCord * _mechanism.CordCount || index % MechanismEvents.PerCord is MechanismEvents.Spin or MechanismEvents.Room)
+        {
+            return false;
+        }
+
+        int cord = index / MechanismEvents.PerCord;
+        int first = _mechanism.OuterLink(cord);
+        return _starts.AsSpan(first, _mechanism.CordOf(cord).Nodes).Contains(true);
     }
 
     private void NoteSlackAtPeel()
