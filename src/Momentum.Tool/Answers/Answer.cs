@@ -12,6 +12,12 @@ internal sealed record Answer
 
     public required DespinMotion Motion { get; init; }
 
+    /// <summary>The design deployed in three dimensions; null if there is no such motion.</summary>
+    public required WholeMotion? Whole { get; init; }
+
+    /// <summary>Why there is no motion in three dimensions, as the middle of a sentence; empty if there is.</summary>
+    public required string WhyNotWhole { get; init; }
+
     /// <summary>What was solved for: the key of the case file, or an empty text if nothing was.</summary>
     public required string SolvedFor { get; init; }
 

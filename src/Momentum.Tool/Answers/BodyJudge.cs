@@ -30,6 +30,7 @@ internal static class BodyJudge
 
         JudgeHub(given, body, findings);
         JudgeSpin(given, body, findings);
+        JudgeBench(given, body, findings);
         return body;
     }
 
@@ -124,7 +125,7 @@ internal static class BodyJudge
         }
 
         findings.Warn(
-            vehicle, nameof(VehicleSection.Inertia), "only the moment about the spin axis is stated, so that stability and nutation cannot be judged",
+            vehicle, nameof(VehicleSection.Inertia), "only the moment about the spin axis is stated, so that stability and nutation cannot be judged and nothing is computed in three dimensions: wobble, deck_offset, stiffness and damping have no effect",
             "State the other two moments, and the products if they are known.");
         return body;
     }
@@ -151,7 +152,7 @@ internal static class BodyJudge
         if (body.CentreOffset.Meters > NotableOffset * radius)
         {
             findings.Warn(
-                given.Vehicle, nameof(VehicleSection.Centre), Invariant($"the centre of mass lies {body.CentreOffset.Millimeters:G3} mm off the spin axis through the origin, {100 * body.CentreOffset.Meters / radius:G3} % of the hub radius, and the planar computation takes it on the axis"),
+                given.Vehicle, nameof(VehicleSection.Centre), Invariant($"the centre of mass lies {body.CentreOffset.Millimeters:G3} mm off the spin axis through the origin, {100 * body.CentreOffset.Meters / radius:G3} % of the hub radius, and the design takes it on the axis"),
                 "Balance the body, or expect it to be left wobbling and drifting.");
         }
     }
@@ -174,8 +175,29 @@ internal static class BodyJudge
         if (body.Balance?.PrincipalAxisTilt is { } tilt && tilt.Degrees > NotableTiltDegrees)
         {
             findings.Warn(
-                given.Vehicle, nameof(VehicleSection.Inertia), Invariant($"the nearest principal axis is tilted {tilt.Degrees:G3} deg from the spin axis, so that the body cones as it spins, and the planar computation takes it as spinning true"),
+                given.Vehicle, nameof(VehicleSection.Inertia), Invariant($"the nearest principal axis is tilted {tilt.Degrees:G3} deg from the spin axis, so that the body cones as it spins, and the design takes it as spinning true"),
                 "Balance the body, or check the products of inertia and product_sign.");
+        }
+    }
+
+    private static void JudgeBench(Case given, SpinningBody body, Findings findings)
+    {
+        if (given.Bench is not { } bench)
+        {
+            return;
+        }
+
+        double above = WholeMotion.CordHeight(given, body).Meters;
+        if (bench.CordHeight is { } height && height.Value.Meters <= above)
+        {
+            findings.Error(
+                bench, nameof(BenchSection.CordHeight), Invariant($"the cord plane is {above:G4} m above the body origin, which would then be in the floor"),
+                Invariant($"more than {above:G4} m"), "Check vehicle.centre and despin.deck_offset, or measure the height again.");
+        }
+
+        if (given.Spin.Wobble is not null)
+        {
+            findings.Warn(given.Spin, nameof(SpinSection.Wobble), "on a rig the bearing holds the axis, and the wobble has no effect", "Remove it, or remove [bench].");
         }
     }
 

@@ -9,7 +9,7 @@ internal static class RequirementJudge
 {
     private const string Nominal = "judged on the nominal design: the case states no tolerance";
 
-    public static IReadOnlyList<JudgedRequirement> Judge(Case given, DespinMotion motion, Spread? spread)
+    public static IReadOnlyList<JudgedRequirement> Judge(Case given, DespinMotion motion, Spread? spread, WholeMotion? whole, string whyNotWhole)
     {
         List<JudgedRequirement> judged = [];
         if (given.Require?.FinalRate is { } rate)
@@ -23,9 +23,18 @@ internal static class RequirementJudge
 
         if (given.Require?.Wobble is { } wobble)
         {
+            double? value = whole?.Result.After.LargestNutation.Radians;
             judged.Add(new JudgedRequirement(
-                "wobble", "Nutation half-angle after release", wobble.Text, wobble.Bound.Radians, null, "rad", null, "deg",
-                Verdict.NotJudged, "the planar computation knows no nutation; the requirement does not count as met"));
+                "wobble", "Nutation half-angle after release", wobble.Text, wobble.Bound.Radians, value, "rad", value * 180 / Math.PI, "deg",
+                value is { } angle ? Compare(wobble.IsUpper, wobble.IncludesBound, angle, wobble.Bound.Radians) : Verdict.NotJudged, whole is null ? $"{whyNotWhole}; the requirement does not count as met" : Nominal));
+        }
+
+        if (given.Require?.TransverseRate is { } transverse)
+        {
+            double? value = whole?.Result.After.LargestTransverseRate.RadiansPerSecond;
+            judged.Add(new JudgedRequirement(
+                "transverse_rate", "Transverse rate after release", transverse.Text, transverse.Bound.RadiansPerSecond, value, "rad/s", value * 30 / Math.PI, "rpm",
+                value is { } across ? Compare(transverse.IsUpper, transverse.IncludesBound, across, transverse.Bound.RadiansPerSecond) : Verdict.NotJudged, whole is null ? $"{whyNotWhole}; the requirement does not count as met" : Nominal));
         }
 
         if (given.Require?.CordMargin is { } required)

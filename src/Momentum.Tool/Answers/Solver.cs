@@ -32,17 +32,20 @@ internal static class Solver
         DespinMotion motion = design.Deploy();
         DesignJudge.Judge(given, motion, findings);
         Spread? spread = SpreadRun.Of(given, body, motion, options);
+        WholeMotion? whole = WholeMotion.Of(given, body, motion, findings, out string whyNotWhole);
         return new Answer
         {
             Reading = reading,
             Body = body,
             Motion = motion,
+            Whole = whole,
+            WhyNotWhole = whyNotWhole,
             SolvedFor = solvedFor,
             Figures = FiguresOf(given, body, motion, solvedFor),
             Spread = spread,
-            Requirements = RequirementJudge.Judge(given, motion, spread),
+            Requirements = RequirementJudge.Judge(given, motion, spread, whole, whyNotWhole),
             Warnings = [.. reading.Problems, .. findings.Problems],
-            Assumptions = AssumptionsOf(given),
+            Assumptions = AssumptionsOf(given, whole),
         };
     }
 
@@ -136,13 +139,13 @@ internal static class Solver
 
     private static string PeakNote(PeakTension peak) => peak.Phase == DespinPhase.Unwinding ? "while unwinding" : "while swinging out";
 
-    private static List<string> AssumptionsOf(Case given)
+    private static List<string> AssumptionsOf(Case given, WholeMotion? whole)
     {
         List<string> assumptions =
         [
-            "Planar and symmetric: the body spins about a principal axis through its centre of mass, and the weights are equal, evenly spaced and let go together.",
+            "The design is planar and symmetric: the body spins about a principal axis through its centre of mass, and the weights are equal, evenly spaced and let go together.",
             "The spin inertia is taken about the spin axis through the centre of mass, without weights and cords; the weights ride at the hub radius until release.",
-            "The cords do not stretch, leave the hub along its tangent, and are wound against the spin so that they trail as they unwind.",
+            "In the design the cords do not stretch, leave the hub along its tangent, and are wound against the spin so that they trail as they unwind.",
         ];
         if (given.Part.Count > 0)
         {
@@ -152,6 +155,11 @@ internal static class Solver
         assumptions.Add(given.Despin.Cord?.LineDensity is null
             ? "The cords have no mass: none is stated."
             : "The cords' mass is counted, each taken as straight where it is free.");
+        if (whole is not null)
+        {
+            assumptions.AddRange(WholeMotion.AssumptionsOf(given, whole));
+        }
+
         return assumptions;
     }
 }

@@ -35,7 +35,7 @@ internal sealed record Case : Section
     [Key("The orbit, which decides where the released weights go.", NotUsedYet = true)]
     public OrbitSection? Orbit { get; init; }
 
-    [Key("A rig on a bearing instead of a vehicle in space.", NotUsedYet = true)]
+    [Key("A rig on a bearing instead of a vehicle in space: the whole motion is then computed with its friction, gravity, floor and walls.")]
     public BenchSection? Bench { get; init; }
 
     /// <inheritdoc/>

@@ -10,12 +10,21 @@ internal sealed record CordSection : Section
     [Key("Mass of the cord a length. Left out: without mass.", Example = "\"5.2 g/m\"", InStarter = true, MoreThan = "0 g/m")]
     public Stated<LinearDensity>? LineDensity { get; init; }
 
-    [Key("Axial stiffness E*A of one cord; leave it out for a cord that does not stretch.", Example = "\"85 kN\"", NotUsedYet = true, MoreThan = "0 N")]
+    [Key("Axial stiffness E*A of one cord; leave it out for a cord that does not stretch.", Example = "\"85 kN\"", MoreThan = "0 N")]
     public Stated<Force>? Stiffness { get; init; }
 
     [Key("Breaking load of one cord with its end fittings, from the supplier or a pull test.", Example = "\"1.6 kN\"", InStarter = true, MoreThan = "0 N")]
     public Stated<Force>? BreakingLoad { get; init; }
 
-    [Key("Damping ratio of the cord's stretch.", Example = "\"0.02\"", NotUsedYet = true, AtLeast = "0", AtMost = "10")]
+    [Key("Damping of the cord's stretch, as a fraction of the critical damping of the weight on the whole cord.", Example = "\"0.02\"", AtLeast = "0", AtMost = "10")]
     public Stated<Ratio>? Damping { get; init; }
+
+    /// <inheritdoc/>
+    public override void Judge(Findings findings)
+    {
+        if (Damping is not null && Stiffness is null)
+        {
+            findings.Warn(this, nameof(Damping), "without stiffness the cord does not stretch, and its damping has no effect", "Add stiffness, or remove damping.");
+        }
+    }
 }

@@ -31,7 +31,7 @@ internal sealed record DespinSection : Section
     [Key("Delay of one weight's release after the others', one standard deviation.", Example = "\"2 ms\"", MoreThan = "0 s")]
     public Stated<Duration>? SecondWeightDelay { get; init; }
 
-    [Key("Height of the cord plane above the centre of mass, along the spin axis.", Example = "\"15 mm\"", NotUsedYet = true)]
+    [Key("Height of the cord plane above the centre of mass, along the spin axis.", Example = "\"15 mm\"")]
     public Stated<Length>? DeckOffset { get; init; }
 
     [Key("The cords. Left out: without mass, and no margin is computed.", InStarter = true)]

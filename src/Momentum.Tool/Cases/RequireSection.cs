@@ -13,6 +13,9 @@ internal sealed record RequireSection : Section
     [Key("Nutation half-angle after release.", Example = "\"< 5 deg\"")]
     public Limit<Angle>? Wobble { get; init; }
 
+    [Key("Rate across the spin axis after release, about any axis: what is left of the wobble when the spin is gone.", Example = "\"< 1 rpm\"")]
+    public Limit<RotationalSpeed>? TransverseRate { get; init; }
+
     [Key("Breaking load divided by the peak tension of one cord.", Example = "\"> 3\"", InStarter = true)]
     public Limit<Ratio>? CordMargin { get; init; }
 
@@ -21,6 +24,7 @@ internal sealed record RequireSection : Section
     {
         Direction(nameof(FinalRate), FinalRate?.IsUpper, wantsUpper: true, "< 2 rpm");
         Direction(nameof(Wobble), Wobble?.IsUpper, wantsUpper: true, "< 5 deg");
+        Direction(nameof(TransverseRate), TransverseRate?.IsUpper, wantsUpper: true, "< 1 rpm");
         Direction(nameof(CordMargin), CordMargin?.IsUpper, wantsUpper: false, "> 3");
 
         void Direction(string property, bool? isUpper, bool wantsUpper, string example)

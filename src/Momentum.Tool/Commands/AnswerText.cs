@@ -35,6 +35,11 @@ internal static class AnswerText
             text.Append(Rows(SpreadFigures.Of(spread)));
         }
 
+        if (answer.Whole is { } whole)
+        {
+            text.Append("\nWhole motion, in three dimensions\n").Append(Rows(WholeMotionFigures.Of(whole)));
+        }
+
         text.Append("\nAssumed\n");
         foreach (string assumption in answer.Assumptions)
         {
@@ -116,6 +121,7 @@ internal static class AnswerText
             ["met"] = r.Verdict switch { Verdict.Met => true, Verdict.NotMet => false, _ => null },
             ["note"] = r.Note,
         })]);
+        json["whole_motion"] = answer.Whole is { } whole ? WholeMotionFigures.Json(whole) : null;
         json["dispersion"] = answer.Spread is { } spread ? SpreadFigures.Json(spread) : null;
         json["all_requirements_met"] = answer.AllMet;
         json["assumptions"] = Texts(answer.Assumptions);

@@ -20,6 +20,7 @@ internal static class RunCommand
         Option<string?> output = CaseRun.OutputOption("the history");
         var samples = new Option<int>("--samples") { Description = $"Evenly spaced instants, 2 to {MostSamples}; those of events are added.", DefaultValueFactory = _ => 501, HelpName = "count" };
         var until = new Option<string?>("--until") { Description = "Time of the last instant after release of the weights, such as \"2 s\". Left out: a quarter past let-go.", HelpName = "duration" };
+        var whole = new Option<bool>("--whole") { Description = "Write the whole motion, in three dimensions with wobble and stretch, in place of the planar one." };
         samples.Validators.Add(result =>
         {
             if (result.Tokens is [var token] && (!int.TryParse(token.Value, NumberStyles.None, CultureInfo.InvariantCulture, out int count) || count is < 2 or > MostSamples))
@@ -29,13 +30,15 @@ internal static class RunCommand
         });
         var command = new Command("run", """
             Computes the motion against time and writes it as CSV (or JSON): spin, unwound length, cord angle, tension, speed of
-            the weights, energy, angular momentum and where the weights are. SI, with the unit in each column's name.
+            the weights, energy, angular momentum and where the weights are. SI, with the unit in each column's name. With
+            --whole it is the motion in three dimensions: rates, attitude (quaternion, body to space, w its scalar part),
+            nutation, and each cord and weight for itself.
 
             Example:
               momentum run case.toml --output history.csv
             """)
         {
-            file, output, samples, until, json,
+            file, output, samples, until, whole, json,
         };
         (Option<int> cases, Option<ulong> seed) = CaseRun.SpreadOptionsOf(command);
         command.SetAction(parsed =>
@@ -45,7 +48,9 @@ internal static class RunCommand
             Duration? end = Until(parsed.GetValue(until));
             return CaseRun.Of(streams, path, asJson, new SpreadOptions(parsed.GetValue(cases), parsed.GetValue(seed)), answer =>
             {
-                var history = History.Of(answer.Motion, parsed.GetValue(samples), end);
+                History history = parsed.GetValue(whole)
+                    ? WholeHistory.Of(answer.Whole ?? throw new UsageException($"--whole: {answer.WhyNotWhole}", "Leave --whole out for the planar motion."), parsed.GetValue(samples), end)
+                    : PlanarHistory.Of(answer.Motion, parsed.GetValue(samples), end);
                 CaseRun.Deliver(streams, parsed.GetValue(output), path, asJson ? Json(answer, history) : Csv(history));
             });
         });
@@ -70,15 +75,15 @@ internal static class RunCommand
     private static string Csv(History history)
     {
         var text = new StringBuilder();
-        text.AppendJoin(',', history.Columns.Select(c => c.Key)).Append(",phase,event\n");
+        text.AppendJoin(',', history.Columns).Append(",phase,event\n");
         foreach (HistoryRow row in history.Rows)
         {
-            foreach (HistoryColumn column in history.Columns)
+            foreach (double value in row.Values)
             {
-                text.Append(CultureInfo.InvariantCulture, $"{column.Of(row.State):R},");
+                text.Append(CultureInfo.InvariantCulture, $"{value:R},");
             }
 
-            text.Append(row.State.Phase.ToString().ToLowerInvariant()).Append(',').Append(row.Event).Append('\n');
+            text.Append(row.Phase).Append(',').Append(row.Event).Append('\n');
         }
 
         return text.ToString();
@@ -87,12 +92,12 @@ internal static class RunCommand
     private static string Json(Answer answer, History history)
     {
         var columns = new JsonObject();
-        foreach (HistoryColumn column in history.Columns)
+        foreach ((int index, string column) in history.Columns.Index())
         {
-            columns[column.Key] = new JsonArray([.. history.Rows.Select(r => JsonValue.Create(column.Of(r.State)))]);
+            columns[column] = new JsonArray([.. history.Rows.Select(r => JsonValue.Create(r.Values[index]))]);
         }
 
-        columns["phase"] = AnswerText.Texts(history.Rows.Select(r => r.State.Phase.ToString().ToLowerInvariant()));
+        columns["phase"] = AnswerText.Texts(history.Rows.Select(r => r.Phase));
         columns["event"] = AnswerText.Texts(history.Rows.Select(r => r.Event));
         JsonObject json = AnswerText.Json(answer);
         json["history"] = columns;

@@ -1,0 +1,62 @@
+using System.Globalization;
+using Momentum.Tethers;
+using UnitsNet;
+
+namespace Momentum.Tool.Answers;
+
+/// <summary>The planar motion against time.</summary>
+internal static class PlanarHistory
+{
+    /// <summary>Samples a motion.</summary>
+    /// <param name="motion">The motion.</param>
+    /// <param name="samples">Evenly spaced instants, two or more, from release of the weights.</param>
+    /// <param name="until">The last instant; a quarter past let-go if left out.</param>
+    public static History Of(DespinMotion motion, int samples, Duration? until)
+    {
+        List<(double, string)> events = [(motion.PeakTension.Time.Seconds, "peak tension")];
+        if (motion.LetGoPhase == DespinPhase.Hinging)
+        {
+            events.Add((motion.UnwindTime.Seconds, "fully unwound"));
+        }
+
+        events.Add((motion.LetGoTime.Seconds, "let go"));
+        (string Key, Func<DespinState, double> Of)[] columns = [.. Columns(motion.Design.Weights)];
+        return new History(
+            [.. columns.Select(c => c.Key)],
+            [.. History.Instants(samples, until?.Seconds ?? (motion.LetGoTime.Seconds * (1 + History.Aftermath)), events).Select(Row)]);
+
+        HistoryRow Row((double Time, string Event) instant)
+        {
+            DespinState state = motion.At(Duration.FromSeconds(instant.Time));
+            return new HistoryRow([.. columns.Select(c => c.Of(state))], state.Phase.ToString().ToLowerInvariant(), instant.Event);
+        }
+    }
+
+    private static List<(string Key, Func<DespinState, double> Of)> Columns(int weights)
+    {
+        List<(string, Func<DespinState, double>)> columns =
+        [
+            ("time_s", s => s.Time.Seconds),
+            ("spin_rad_s", s => s.Spin.RadiansPerSecond),
+            ("hub_angle_rad", s => s.HubAngle.Radians),
+            ("unwound_length_m", s => s.UnwoundLength.Meters),
+            ("cord_angle_rad", s => s.CordAngle.Radians),
+            ("cord_tension_n", s => s.CordTension.Newtons),
+            ("cord_tension_at_hub_n", s => s.CordTensionAtHub.Newtons),
+            ("weight_speed_m_s", s => s.WeightSpeed.MetersPerSecond),
+            ("hub_energy_j", s => s.Energy.Hub.Joules),
+            ("weights_energy_j", s => s.Energy.Weights.Joules),
+            ("cords_energy_j", s => s.Energy.Cords.Joules),
+            ("angular_momentum_kg_m2_s", s => s.AngularMomentum.KilogramSquareMetersPerSecond),
+        ];
+        for (int i = 0; i < weights; i++)
+        {
+            int weight = i;
+            string number = (i + 1).ToString(CultureInfo.InvariantCulture);
+            columns.Add(($"weight_{number}_x_m", s => s.WeightPosition(weight).X.Meters));
+            columns.Add(($"weight_{number}_y_m", s => s.WeightPosition(weight).Y.Meters));
+        }
+
+        return columns;
+    }
+}
