@@ -158,6 +158,46 @@ public sealed class AnswerReportTests(Chromium chromium)
         Assert.False(await page.Ask<bool>("document.body.innerHTML.includes('NaN')"));
     }
 
+    [Theory]
+    [InlineData("weights     = 2")]
+    [InlineData("weights     = 8")]
+    public async Task Case_with_a_full_tensor_is_shown_in_three_dimensions(string weights)
+    {
+        Answer answer = Solve(SampleCase.With("weights     = 2", weights));
+        DespinReport report = AnswerReport.Of(answer);
+        string html = HtmlReport.Render(report);
+        await using OpenPage page = await chromium.OpenAsync(html, width: 390);
+
+        Assert.Equal(answer.Whole!.Result.FinalSpin.RevolutionsPerMinute, report.Answers.Single(a => a.Name == "Final spin rate, in three dimensions").Value.Value, 1e-9);
+        Assert.Equal(3, report.Checks.Count(c => c.Name.StartsWith("Whole motion", StringComparison.Ordinal) && c.Passed));
+        Assert.Empty(page.Complaints);
+        Assert.True(await page.Ask<bool>("document.documentElement.scrollWidth <= document.documentElement.clientWidth"));
+        Assert.Equal("quarter", await page.Ask<string>("document.querySelector('[data-view][aria-pressed=true]').dataset.view"));
+        Assert.InRange(html.Length, 50_000, 400_000);
+    }
+
+    [Fact]
+    public void Case_with_one_moment_says_why_it_is_shown_in_the_plane()
+    {
+        DespinReport report = Compose(Given());
+
+        Assert.Null(report.Whole);
+        Assert.Contains("Not computed: only the moment of inertia about the spin axis is stated", HtmlReport.Render(report), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(2, "radial")]
+    [InlineData(4, "tangent")]
+    public async Task Answer_and_signatures_of_a_full_case_are_one_page(int weights, string letGo)
+    {
+        // A4 less the margins of the style sheet, 178 mm by 263 mm, at 96 pixels an inch.
+        string text = SampleCase.With("weights     = 2", FormattableString.Invariant($"weights = {weights}")).Replace("\"radial\"", $"\"{letGo}\"", StringComparison.Ordinal);
+        await using OpenPage page = await chromium.OpenAsync(HtmlReport.Render(AnswerReport.Of(Solve(text))), width: 673);
+        await page.Page.EmulateMediaTypeAsync(PuppeteerSharp.Media.MediaType.Print);
+
+        Assert.InRange(await page.Ask<double>("document.getElementById('answer').getBoundingClientRect().bottom + scrollY"), 100, 994);
+    }
+
     [Fact]
     public void Verb_report_writes_one_file_that_names_the_hash_of_the_case()
     {

@@ -42,7 +42,7 @@ public sealed class WholeMotionTests(Chromium chromium)
         Assert.True(whole.IsWhole);
         Assert.Equal(_result.FinalSpin.RevolutionsPerMinute, whole.Value, 1e-9);
         Assert.Equal(whole.Value, _section.FinalSpin.SkipLast(1).Sum(p => p.Value), 1e-9);
-        Assert.Contains(_section.FinalSpin, p => p.Name == "Wobble at the start");
+        Assert.Contains(_section.FinalSpin, p => p.Name == "Wobble before release");
         Assert.Contains(_section.FinalSpin, p => p.Name == "Weights set free late");
     }
 
@@ -97,7 +97,7 @@ public sealed class WholeMotionTests(Chromium chromium)
 
         Assert.Contains(stuck.Events, e => e.Words.StartsWith("Cord 1: jammed on the drum", StringComparison.Ordinal));
         Assert.Equal("At the end, a cord still on", stuck.Wobble[^1].Stretch);
-        Assert.Contains(stuck.FinalSpin, p => p.Name == "Weights or cords that stick");
+        Assert.Contains(stuck.FinalSpin, p => p.Name == "Stuck cords");
     }
 
     [Fact]

@@ -21,6 +21,9 @@ internal static class AnswerReport
     /// <summary>Shown as checks of the computation instead.</summary>
     private static readonly string[] _checked = ["angular_momentum_closure", "energy_closure"];
 
+    /// <summary>Signed too, of the motion in three dimensions; the rest of it has a section of its own.</summary>
+    private static readonly string[] _signedOfWhole = ["final_spin_rad_s", "nutation_after_rad", "transverse_rate_after_rad_s"];
+
     private static readonly string[] _counts = ["weights"];
 
     /// <summary>Everything the answer holds, as a report shows it.</summary>
@@ -29,26 +32,33 @@ internal static class AnswerReport
         DespinMotion motion = answer.Motion;
         Case given = answer.Reading.Case!;
         IReadOnlyList<GivenKey> keys = GivenKey.AllOf(answer.Reading);
+        WholePictures? whole = answer.Whole is null ? null : WholePictures.Of(answer.Whole.Result);
         return new DespinReport
         {
             Title = TomlText.Printable(given.Title),
             Summary = Summary(motion),
             Case = new CaseIdentity(Path.GetFileName(answer.Reading.File), answer.Reading.Sha256, ToolVersion()),
-            Answers = [.. _signed.SelectMany(key => answer.Figures.Where(f => f.Key == key)).Select(Row)],
+            Answers = [.. _signed.SelectMany(key => answer.Figures.Where(f => f.Key == key)).Select(Row), .. Whole(answer)],
             FurtherFigures = [.. answer.Figures.Where(f => !_signed.Contains(f.Key) && !_checked.Contains(f.Key)).Select(Row)],
             Warnings = [.. answer.Warnings.Select(Sentence)],
             Requirements = [.. answer.Requirements.Select(Row)],
-            Unwinding = PlanarPictures.Unwinding(motion, answer.Body),
-            Charts = [.. PlanarPictures.Charts(motion), .. TradeCurve.Of(motion) is { } trade ? [trade] : Array.Empty<LineChart>()],
+            Whole = answer.Whole is null ? null : WholeMotionWords.Of(answer.Whole.Result, answer.Whole.Residual, motion),
+            WhyNotWhole = answer.WhyNotWhole,
+            Unwinding = whole?.Unwinding ?? PlanarPictures.Unwinding(motion, answer.Body),
+            Charts = [.. whole?.Charts(motion) ?? PlanarPictures.Charts(motion), .. TradeCurve.Of(motion) is { } trade ? [trade] : Array.Empty<LineChart>()],
             ResidualSpin = ResidualSpin.Of(given, answer.Spread),
             Sensitivity = ToleranceSensitivity.Of(given, answer.Spread, motion.Design.Hub.Spin),
             Assumptions = answer.Assumptions,
-            Checks = SelfChecks.Of(given, motion),
+            Checks = SelfChecks.Of(given, motion, answer.Whole?.Result),
             Cautions = [Caution(motion)],
             Inputs = [.. keys.Where(k => !k.NotUsedYet).Select(k => k.ToInput())],
             Unused = [.. keys.Where(k => k.NotUsedYet).Select(k => new UnusedKey(k.Path, k.Text))],
         };
     }
+
+    private static IEnumerable<AnswerRow> Whole(Answer answer) => answer.Whole is null ? [] : WholeMotionFigures.Of(answer.Whole)
+        .Where(f => _signedOfWhole.Contains(f.Key))
+        .Select(f => Row(f with { Name = $"{f.Name}, in three dimensions" }));
 
     private static AnswerRow Row(AnswerFigure figure) => new(
         figure.Name, new Figure(figure.Shown, figure.Unit, _counts.Contains(figure.Key) ? 1 : 4), figure.Note, figure.Solved);

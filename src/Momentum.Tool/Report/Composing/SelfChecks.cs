@@ -1,4 +1,5 @@
 using Momentum.Tethers;
+using Momentum.Tethers.Deployment;
 using Momentum.Tool.Cases;
 using Momentum.Tool.Report.Model;
 
@@ -10,9 +11,10 @@ internal static class SelfChecks
     // Rounding leaves 1e-14; the numerical integration runs at 1e-13 a step. A defect leaves far more than either limit.
     private const double Closure = 1e-10;
     private const double Agreement = 1e-9;
+    private const double WholeClosure = 1e-11;
 
     /// <summary>The checks.</summary>
-    public static IReadOnlyList<CheckRow> Of(Case given, DespinMotion motion)
+    public static IReadOnlyList<CheckRow> Of(Case given, DespinMotion motion, DeploymentResult? whole)
     {
         double initial = motion.Design.Hub.Spin.RadiansPerSecond;
         IntegratedDespin integrated = motion.Design.Integrate();
@@ -32,6 +34,18 @@ internal static class SelfChecks
             checks.Add(Share(
                 "Sized design run forward: final spin rate against the one asked for, as a share of the initial one",
                 Math.Abs(motion.FinalSpin.RadiansPerSecond - wanted.Value.RadiansPerSecond) / initial, Closure));
+        }
+
+        if (whole is { } result)
+        {
+            // What the library itself allows, or it would have refused the result.
+            double allowed = Math.Max(WholeClosure, 10 * result.Deployment.Tolerance);
+            checks.Add(Share("Whole motion: angular momentum, departure from its sum as a share of that at the start", result.Ledger.AngularMomentumClosure, allowed));
+            checks.Add(Share("Whole motion: energy, departure from its sum as a share of that at the start", result.Ledger.EnergyClosure, allowed));
+            if (result.Deployment.Rig is null)
+            {
+                checks.Add(Share("Whole motion: linear momentum, departure from its sum as a share of what the weights have if they carry off all the energy", result.Ledger.LinearMomentumClosure, allowed));
+            }
         }
 
         return checks;

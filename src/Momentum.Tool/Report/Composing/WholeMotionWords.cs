@@ -59,7 +59,7 @@ internal static class WholeMotionWords
         double start = result.At(Duration.Zero).HubAngularMomentum.Magnitude.KilogramSquareMetersPerSecond;
         yield return Row("Before the first weight is free", result.Before);
         yield return Row(AllReleased(result) ? "From then to the last release" : "From then to the end", result.During);
-        yield return Row(AllReleased(result) ? "After the last release" : "At the end, a cord still on", result.After);
+        yield return Row(AllReleased(result) ? "After the last release, for all time" : "At the end, a cord still on", result.After);
 
         WobbleRow Row(string stretch, Wobble wobble)
         {
@@ -84,7 +84,7 @@ internal static class WholeMotionWords
         yield return new SpinPart("The design without any of these", Rpm(residual.Ideal));
         foreach (SpinShare share in residual.Shares)
         {
-            yield return new SpinPart(Name(share.Cause), Rpm(share.Share));
+            yield return new SpinPart(Capital(WholeMotionFigures.Words(share.Cause)), Rpm(share.Share));
         }
 
         if (residual.Shares.Count > 1)
@@ -95,23 +95,9 @@ internal static class WholeMotionWords
         yield return new SpinPart("Final spin rate", Rpm(residual.Final), IsWhole: true);
 
         double Rpm(RotationalSpeed spin) => Solver.Rounded(spin.RevolutionsPerMinute, initial);
-    }
 
-    private static string Name(SpinCause cause) => cause switch
-    {
-        SpinCause.Wobble => "Wobble at the start",
-        SpinCause.Unbalance => "Unbalance: products of inertia, centre of mass off the axis",
-        SpinCause.DrumHeight => "Drums above or below the centre of mass",
-        SpinCause.CordStretch => "Stretch of the cords",
-        SpinCause.CordMass => "Mass of the cords",
-        SpinCause.DrumFriction => "Friction at the drums",
-        SpinCause.UnequalCords => "Cords and weights that differ from one another",
-        SpinCause.LateWeights => "Weights set free late",
-        SpinCause.LateLetGo => "Let-go that comes late",
-        SpinCause.StuckCords => "Weights or cords that stick",
-        SpinCause.Rig => "Bearing and gravity of the rig",
-        _ => throw new ArgumentOutOfRangeException(nameof(cause), cause, "This cause has no name in the report yet."),
-    };
+        static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
+    }
 
     private static List<EventRow> Events(DeploymentResult result)
     {
@@ -183,9 +169,8 @@ internal static class WholeMotionWords
         List<LedgerGroup> groups = [];
         if (!onRig)
         {
-            // What the weights carry at the rim is the natural size of a linear momentum here.
-            double rim = result.Deployment.Cords.Sum(c => c.Weight.Kilograms * c.DrumRadius.Meters)
-                * Math.Abs(result.Deployment.Rates.ComponentAlong(result.Deployment.SpinAxis).RadiansPerSecond);
+            // What the weights have together if they carry off all the energy is the natural size of a linear momentum here.
+            double carried = Math.Sqrt(2 * result.Deployment.Cords.Sum(c => c.Weight.Kilograms) * ledger.EnergyAtStart.Total.Joules);
             groups.Add(new LedgerGroup(
                 "Linear momentum",
                 "N·s",
@@ -194,8 +179,8 @@ internal static class WholeMotionWords
                     stage.Inertial.Apply(ledger.LinearMomentumCarriedAway),
                     stage.Inertial.Apply(ledger.LinearMomentumAtEnd),
                     v => (v.X.NewtonSeconds, v.Y.NewtonSeconds, v.Z.NewtonSeconds),
-                    rim),
-                $"closes to {Closure(ledger.LinearMomentumClosure)} of all weights' mass times rim speed"));
+                    carried),
+                $"closes to {Closure(ledger.LinearMomentumClosure)} of what the weights have if they carry off all the energy"));
         }
 
         groups.Add(new LedgerGroup(
