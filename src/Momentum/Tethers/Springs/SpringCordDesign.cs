@@ -17,6 +17,9 @@ public sealed record SpringCordDesign
     // Below this share of the initial spin a cord without stretch carries no more of a spin-up error over than this share.
     private const double LeastRatio = 1e-3;
 
+    // Hub radii: some fifty turns. The search follows every swing of the spring on every cord it tries.
+    private const double LongestSized = 300;
+
     internal SpringCordDesign(
         DespinHub hub,
         int weights,
@@ -141,6 +144,13 @@ public sealed record SpringCordDesign
         double inertia = weightMass is null ? SpringCordSizing.InertiaAtRest(length, ratio, angle) : Inertia(hub, mass);
         (double lengthAtRest, double spring) = SpringCordSizing.AtRest(inertia, ratio, angle);
         var near = new SpringCordProportions(inertia, cordLength is null ? lengthAtRest : length, spring, dampingRatio);
+        if (!(near.Length <= LongestSized))
+        {
+            throw new ComputationRefusedException(
+                $"The cords of such a design are about {Quoted.Si(near.Length * hub.Radius.Meters, "m")} long, {Quoted.Si(near.Length / (2 * Math.PI), "turns")} on the hub; spring cords are sized " +
+                $"up to {Quoted.Si(LongestSized * hub.Radius.Meters, "m")} here. Take heavier weights, and check the units of inertia and radius.");
+        }
+
         SpringCordProportions found = new SpringCordSizing(angle).Size(ratio, near, weightMass is null)
             ?? throw new ComputationRefusedException(
                 $"No {(weightMass is null ? "weights" : "cord length")} and spring were found that leave {Quoted.Spin(finalSpin.ToSi())} of {Quoted.Spin(hub.Spin.ToSi())} " +

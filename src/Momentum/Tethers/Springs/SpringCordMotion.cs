@@ -14,6 +14,9 @@ public sealed class SpringCordMotion
     // A thousand times the tolerance of a step; anything near it means that the numbers are beyond a double.
     private const double LargestClosure = 1e-10;
 
+    // Radians of a spring's swing to one of the initial spin; faster, and the pull of a stretch is that of its rounding.
+    private const double FastestSwing = 1e5;
+
     private readonly List<SpringCordRun.Moment> _moments = [];
     private readonly double _initialSpin;
     private readonly SpringCordState _last;
@@ -32,7 +35,21 @@ public sealed class SpringCordMotion
         }
 
         var run = new SpringCordRun(watching: true);
-        SpringCordRun.Outcome outcome = run.Run(design.Proportions, angle, spin, _moments);
+        if (!(design.Proportions.Spring * (1 + (1 / design.Proportions.Inertia)) <= FastestSwing * FastestSwing))
+        {
+            throw TooStiff(null);
+        }
+
+        SpringCordRun.Outcome outcome;
+        try
+        {
+            outcome = run.Run(design.Proportions, angle, spin, _moments);
+        }
+        catch (IntegrationRefusedException refused)
+        {
+            throw TooStiff(refused);
+        }
+
         _last = StateAt(_moments[^1]);
         if (outcome != SpringCordRun.Outcome.LetGo)
         {
@@ -116,6 +133,11 @@ public sealed class SpringCordMotion
         double last = Checked(until ?? (LetGoTime * 1.25));
         return History(Enumerable.Range(0, samples).Select(i => Duration.FromSeconds(last * i / (samples - 1))));
     }
+
+    private static ComputationRefusedException TooStiff(Exception? cause) => new(
+        "The motion of these cords cannot be integrated: they are so stiff, or the weights so light or heavy, that their springs swing " +
+        "too fast. Check the units; cords that hardly stretch are computed without stretch (Carrying).",
+        cause);
 
     private static double Checked(Duration time) => time.Seconds >= 0 && double.IsFinite(time.Seconds)
         ? time.Seconds

@@ -67,17 +67,18 @@ internal sealed class SpringCordRun
         PeakTension = 0;
         LargestStretch = 0;
         var cords = new SpringCordEquations(proportions);
-        double patience = Patience * (proportions.Length + Math.PI);
-        ReadOnlySpan<double> start = stackalloc double[SpringCordEquations.Size] { 0, 1, 0, 0, 1, 0, 0 };
-        int ended = Phase(cords, 0, start, proportions.Length, spin, patience, record);
+        Span<double> state = stackalloc double[SpringCordEquations.Size];
+        state.Clear();
+        state[SpringCordEquations.Spin] = 1;
+        state[SpringCordEquations.Inward] = 1;
+        int ended = Phase(cords, proportions, 0, state, proportions.Length, spin, record);
         UnwindTime = Time;
         if (ended == SpringCordEvents.End && angle is not 0.0)
         {
             cords.Hinging = true;
-            Span<double> hinged = stackalloc double[SpringCordEquations.Size];
-            State.CopyTo(hinged);
-            hinged[SpringCordEquations.Swept] = 0;
-            ended = Phase(cords, Time, hinged, angle ?? Math.PI, spin, patience, record);
+            State.CopyTo(state);
+            state[SpringCordEquations.Swept] = 0;
+            ended = Phase(cords, proportions, Time, state, angle ?? Math.PI, spin, record);
         }
 
         return ended switch
@@ -93,11 +94,11 @@ internal sealed class SpringCordRun
     // Returns the event that ended the phase, or -1.
     private int Phase(
         in SpringCordEquations cords,
+        in SpringCordProportions proportions,
         double time,
         ReadOnlySpan<double> state,
         double swept,
         double spin,
-        double patience,
         List<Moment>? record)
     {
         _integrator.System = cords;
@@ -107,18 +108,22 @@ internal sealed class SpringCordRun
         events.Spin = spin;
         _integrator.Start(time, state);
         Note(record);
-        double end = time + patience;
+        double end = time + (Patience * (proportions.Length + Math.PI));
+
+        // Just past the other tangent a short cord turns back, after a stay of about twice its length in hub radii (as of
+        // rigid cords): of the four looks in a step two must fall into it, or the let-go would be taken for one a swing later.
+        double longest = cords.Hinging ? 4 * proportions.Length : double.PositiveInfinity;
         StepResult result;
         do
         {
-            result = _integrator.Step(end);
+            result = _integrator.Step(Math.Min(end, Time + longest));
             Note(record);
             if (_watching)
             {
                 Watch();
             }
         }
-        while (result == StepResult.StepTaken);
+        while (result != StepResult.EventReached && Time < end);
         if (result != StepResult.EventReached)
         {
             return -1;

@@ -92,14 +92,14 @@ internal sealed class SpringCordSizing
         SpringCordProportions found = near;
 
         // A cord without stretch has the slope r > 0; the softer the spring, the lower.
-        double softness = Fall(SlopeAt, 1 / near.Spring, 1.1, Softest, Stiffest, LargestSlope);
+        double softness = Fall(SlopeAt, 1 / near.Spring, 1.1, Softest, Stiffest, 1e-10, LargestSlope);
         return double.IsNaN(softness) ? null : found;
 
         // Each fit begins at the one before.
         double SlopeAt(double softness)
         {
             SpringCordProportions start = found with { Spring = 1 / softness };
-            double scale = Fall(x => Final(Scaled(start, x)) - ratio, 1, 1.01, Farthest, Farthest, LargestMiss);
+            double scale = Fall(x => Final(Scaled(start, x)) - ratio, 1, 1.01, Farthest, Farthest, 1e-13, LargestMiss);
             if (double.IsNaN(scale))
             {
                 return double.NaN;
@@ -117,7 +117,15 @@ internal sealed class SpringCordSizing
     /// Where a function that falls passes zero, looked for from a guess outward; NaN if it does not. Where the function does
     /// not exist (cords too soft or too long to come to let-go) it counts as past zero.
     /// </summary>
-    private static double Fall(Func<double, double> function, double guess, double step, double up, double down, double accuracy)
+    /// <param name="function">Falls.</param>
+    /// <param name="guess">Where to begin, positive.</param>
+    /// <param name="step">Factor of the first step.</param>
+    /// <param name="up">How many times the guess to look at most.</param>
+    /// <param name="down">Into how many times smaller.</param>
+    /// <param name="accuracy">Relative accuracy of the place.</param>
+    /// <param name="largestMiss">The largest value of the function allowed there.</param>
+    private static double Fall(
+        Func<double, double> function, double guess, double step, double up, double down, double accuracy, double largestMiss)
     {
         double Known(double x)
         {
@@ -141,8 +149,8 @@ internal sealed class SpringCordSizing
         while (Known(rising ? high : low) > 0 == rising);
 
         // The residual decides; Brent's method may report an accuracy as not reached when no better number exists.
-        Brent.TryFindRoot(x => Known(x * low), 1, high / low, 1e-14, 100, out double root);
-        return root >= 1 && root <= high / low && Math.Abs(Known(root * low)) <= accuracy ? root * low : double.NaN;
+        Brent.TryFindRoot(x => Known(x * low), 1, high / low, accuracy, 100, out double root);
+        return root >= 1 && root <= high / low && Math.Abs(Known(root * low)) <= largestMiss ? root * low : double.NaN;
     }
 
     // The weights swing on the spring, and the hub against them, through about L sqrt(k (1 + 1/j)) radians, so that the final

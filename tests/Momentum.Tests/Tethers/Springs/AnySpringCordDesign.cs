@@ -25,6 +25,14 @@ public static class AnySpringCordDesign
         from angle in Gen.OneOf(Gen.Elements(0, 1e-9, 0.01, Math.PI / 2), Gen.Choose(0, 1000).Select(i => i * Math.PI / 2000))
         select Make(hub, radius, spin, weights, mass, reach, spring, damping, angle));
 
+    /// <summary>What a sizing is asked: hub inertia over that of the weights, ratio of the spins, let-go angle (rad), damping ratio.</summary>
+    public static Arbitrary<SpringCordWish> Wishes() => Arb.From(
+        from inertia in Ratio(0.05, 1, 20, 300)
+        from ratio in Ratio(0.01, 0.1, 0.2, 0.5, 0.95)
+        from angle in Gen.OneOf(Gen.Elements(0, Math.PI / 2), Gen.Choose(0, 1000).Select(i => i * Math.PI / 1000))
+        from damping in Gen.OneOf(Gen.Constant(0.0), Ratio(1e-3, 0.05, 1))
+        select new SpringCordWish(inertia, ratio, angle, damping));
+
     private static SpringCordDesign Make(
         double hub, double radius, double spin, int weights, double mass, double reach, double spring, double damping, double angle)
     {
@@ -45,3 +53,6 @@ public static class AnySpringCordDesign
         Gen.Elements(special),
         Gen.Choose(0, 1_000_000).Select(i => special[0] * Math.Pow(special[^1] / special[0], i / 1e6)));
 }
+
+/// <summary>What a sizing is asked.</summary>
+public sealed record SpringCordWish(double Inertia, double Ratio, double Angle, double DampingRatio);

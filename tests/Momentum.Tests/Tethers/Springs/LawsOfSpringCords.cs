@@ -123,6 +123,31 @@ public class LawsOfSpringCords
         }
     }
 
+    // Final spin and its slope over the initial one are met to 1e-9 and 1e-7 inside; here by deploying, and by another difference.
+    [Property(MaxTest = 25)]
+    public void Sizing_meets_the_wish_or_refuses_it(SpringCordWish wish)
+    {
+        var hub = new DespinHub(
+            MassMomentOfInertia.FromKilogramSquareMeters(wish.Inertia * 0.4 * 0.25), Length.FromMeters(0.5), RotationalSpeed.FromRadiansPerSecond(6));
+        SpringCordDesign design;
+        try
+        {
+            design = hub.SizeSpringCord(
+                Mass.FromKilograms(0.2), hub.Spin * wish.Ratio, LetGo.AtCordAngle(Angle.FromRadians(wish.Angle)), wish.DampingRatio);
+        }
+        catch (ComputationRefusedException)
+        {
+            // What is asked of ordinary proportions must be met.
+            Assert.False(wish.Inertia >= 20 && wish.Ratio <= 0.3 && wish.Angle <= Math.PI / 2, wish.ToString());
+            return;
+        }
+
+        double Final(double factor) => design.On(new DespinHub(hub.SpinInertia, hub.Radius, hub.Spin * factor)).Deploy().FinalSpin / hub.Spin;
+        Assert.Equal(wish.Ratio, Final(1), 1e-8);
+        Assert.Equal(0, (Final(1.00005) - Final(0.99995)) / 1e-4, 1e-5);
+        Assert.InRange(design.CordLength / hub.Radius, 0.01, 300);
+    }
+
     private static SpringCordMotion? Deployed(SpringCordDesign design)
     {
         try

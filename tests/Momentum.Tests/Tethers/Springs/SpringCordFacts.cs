@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Momentum.Frames;
 using Momentum.Inertia;
 using Momentum.Quantities;
@@ -15,6 +16,8 @@ public class SpringCordFacts
     private static readonly DespinHub _hub = Hub(200, 5);
 
     private static readonly Mass _weight = Mass.FromKilograms(2);
+
+    private static readonly ConcurrentDictionary<(double Inertia, double Ratio, double Degrees), SpringCordDesign> _sized = new();
 
     public static TheoryData<double, double, double> Designs
     {
@@ -306,6 +309,56 @@ public class SpringCordFacts
             _weight, RotationalSpeed.FromRadiansPerSecond(1), LetGo.AtSpin(RotationalSpeed.FromRadiansPerSecond(1))));
     }
 
+    [Theory]
+    [InlineData(1e-4)]
+    [InlineData(1e-25)]
+    public void Weights_that_need_cords_beyond_reason_are_refused_and_not_searched_for_ever(double kilograms)
+    {
+        var refused = Assert.Throws<ComputationRefusedException>(
+            () => _hub.SizeSpringCord(Mass.FromKilograms(kilograms), RotationalSpeed.FromRadiansPerSecond(1), LetGo.Radial));
+
+        Assert.Contains("heavier weights", refused.Message);
+    }
+
+    [Fact]
+    public void Cords_too_stiff_to_follow_are_refused_with_the_remedy()
+    {
+        var refused = Assert.Throws<ComputationRefusedException>(() => _hub.CarryingOnSprings(
+            _weight, Length.FromMeters(6), ForcePerLength.FromNewtonsPerMeter(1e16), LetGo.Tangent).Deploy());
+
+        Assert.Contains("without stretch", refused.Message);
+    }
+
+    // A short cord let go at the other tangent turns back soon after: still the let-go is the first passage, and the spin that
+    // of the closed form. The spring of 1e7 N/m gives by a ten-thousandth of the cord.
+    [Fact]
+    public void A_short_cord_is_seen_to_pass_the_other_tangent()
+    {
+        var hub = new DespinHub(
+            MassMomentOfInertia.FromKilogramSquareMeters(0.2), Length.FromMeters(1), RotationalSpeed.FromRadiansPerSecond(1));
+        LetGo last = LetGo.AtCordAngle(Angle.FromDegrees(180));
+        DespinMotion rigid = hub.Carrying(Mass.FromKilograms(1), Length.FromMeters(0.01), last).Deploy();
+        SpringCordMotion motion = hub.CarryingOnSprings(
+            Mass.FromKilograms(1), Length.FromMeters(0.01), ForcePerLength.FromNewtonsPerMeter(1e7), last, 0.05).Deploy();
+
+        Assert.Equal(rigid.FinalSpin.RadiansPerSecond, motion.FinalSpin.RadiansPerSecond, 1e-5);
+        Assert.Equal(rigid.LetGoTime.Seconds, motion.LetGoTime.Seconds, 1e-3 * rigid.LetGoTime.Seconds);
+    }
+
+    // The integrator's memory is taken when the run is made.
+    [Fact]
+    public void A_run_allocates_nothing()
+    {
+        var run = new SpringCordRun(watching: false);
+        var proportions = new SpringCordProportions(50, 5.1, 5, 0.02);
+        run.Run(proportions, 1);
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        SpringCordRun.Outcome outcome = run.Run(proportions, 1);
+
+        Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
+        Assert.Equal(SpringCordRun.Outcome.LetGo, outcome);
+    }
+
     [Fact]
     public void Cords_that_slacken_are_refused_with_the_remedy()
     {
@@ -336,9 +389,9 @@ public class SpringCordFacts
         Assert.Throws<ArgumentOutOfRangeException>("weight", () => motion.AtLetGo.WeightPosition(2));
     }
 
-    private static SpringCordDesign Sized(double inertia, double ratio, double degrees) => new DespinHub(
+    private static SpringCordDesign Sized(double inertia, double ratio, double degrees) => _sized.GetOrAdd((inertia, ratio, degrees), _ => new DespinHub(
         MassMomentOfInertia.FromKilogramSquareMeters(inertia * 0.1), Length.FromMeters(0.5), RotationalSpeed.FromRadiansPerSecond(7))
-        .SizeSpringCord(Mass.FromKilograms(0.2), RotationalSpeed.FromRadiansPerSecond(7 * ratio), LetGo.AtCordAngle(Angle.FromDegrees(degrees)));
+        .SizeSpringCord(Mass.FromKilograms(0.2), RotationalSpeed.FromRadiansPerSecond(7 * ratio), LetGo.AtCordAngle(Angle.FromDegrees(degrees))));
 
     private static DespinHub Hub(double inertia, double spin) => new(
         MassMomentOfInertia.FromKilogramSquareMeters(inertia), Length.FromMeters(1), RotationalSpeed.FromRadiansPerSecond(spin));
