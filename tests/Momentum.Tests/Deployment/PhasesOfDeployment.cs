@@ -87,6 +87,51 @@ public class PhasesOfDeployment(ITestOutputHelper output)
         Assert.Equal(2, result.Events.Count(e => e.Kind == DeploymentEventKind.Released));
     }
 
+    // One piece leaves the drum by a jump of some 1e-8 rad: the end of the other cord's piece must not be lost in it.
+    [Theory]
+    [InlineData(1e-7)]
+    [InlineData(3e-9)]
+    [InlineData(4e-10)]
+    [InlineData(1e-11)]
+    [InlineData(-2e-9)]
+    public void Pieces_that_leave_the_drum_almost_together_each_leave_it(double longer)
+    {
+        CordDeployment heavy = LawsOfDeployment.With(c => c with { LineDensity = LinearDensity.FromGramsPerMeter(7), Segments = 3 });
+        DeploymentResult equal = heavy.Deploy();
+        DeploymentResult result = (heavy with
+        {
+            Cords = [heavy.Cords[0], heavy.Cords[1] with { Length = heavy.Cords[1].Length + Length.FromMeters(longer) }],
+        }).Deploy();
+
+        Assert.All(result.Events, happened => Assert.InRange(happened.EnergyLost.Joules, -1e-9, 1e-3));
+        for (int cord = 0; cord < 2; cord++)
+        {
+            Assert.Equal(2, result.Events.Count(e => e.Kind == DeploymentEventKind.CordPiecePeeled && e.Cord == cord));
+            Assert.Equal(1, result.Events.Count(e => e.Kind == DeploymentEventKind.Unwound && e.Cord == cord));
+        }
+
+        // A cord longer by a part in 1e7 changes the spin by some 1e-6 at most.
+        Assert.Equal(equal.FinalSpin.RadiansPerSecond, result.FinalSpin.RadiansPerSecond, (20 * Math.Abs(longer)) + 1e-9);
+    }
+
+    [Theory]
+    [InlineData(3e-9)]
+    [InlineData(2e-10)]
+    public void A_let_go_just_after_a_piece_has_left_the_drum_is_not_lost_either(double after)
+    {
+        double angle = after - (0.5 * 1.9 / 0.43);
+        DeploymentResult result = LawsOfDeployment.With(c => c with
+        {
+            LineDensity = LinearDensity.FromGramsPerMeter(7),
+            Segments = 2,
+            Release = CordRelease.AtCordAngle(Angle.FromRadians(angle)),
+        }).Deploy();
+
+        Assert.DoesNotContain(result.Events, e => e.Kind == DeploymentEventKind.Unwound);
+        Assert.Equal(
+            LawsOfDeployment.TimeOf(result, DeploymentEventKind.CordPiecePeeled), LawsOfDeployment.TimeOf(result, DeploymentEventKind.Released), 1e-8);
+    }
+
     [Fact]
     public void A_delay_adds_to_whatever_rule_there_is()
     {

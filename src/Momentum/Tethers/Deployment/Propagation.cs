@@ -350,7 +350,8 @@ internal sealed class Propagation
         }
 
         index -= links;
-        if (index >= MechanismEvents.PerCord * _mechanism.CordCount || index % MechanismEvents.PerCord is MechanismEvents.Spin or MechanismEvents.Room)
+        if (index >= MechanismEvents.PerCord * _mechanism.CordCount ||
+            index % MechanismEvents.PerCord is MechanismEvents.Spin or MechanismEvents.Room or MechanismEvents.LetGoAngle)
         {
             return false;
         }
