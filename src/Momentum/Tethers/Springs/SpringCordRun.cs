@@ -11,7 +11,7 @@ internal sealed class SpringCordRun
     // A rigid cord unwinds at the initial spin and then takes less than half a turn; a spring may hold it up for a while.
     private const double Patience = 20;
 
-    // A spring of ten thousand swings to a turn; a cord that is stiffer is one that does not stretch.
+    // Enough for some ten thousand swings of a spring; a cord that is stiffer is one that does not stretch.
     private const int MostSteps = 200_000;
 
     private readonly OdeIntegrator<SpringCordEquations, SpringCordEvents> _integrator;
