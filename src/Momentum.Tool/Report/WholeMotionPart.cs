@@ -27,7 +27,7 @@ internal static class WholeMotionPart
         <div>{SpinSplitPicture.Draw(whole.FinalSpin, whole.SpinUnit)}</div>
         </div>
         <div class="sheet">
-        <div>{Events(whole.Events)}{Peaks(whole.Peaks)}</div>
+        <div>{Events(whole.Events)}{Peaks(whole.Peaks)}{Landings(whole.Landings)}</div>
         <div>{Ledger(whole.Ledger)}</div>
         </div>
         """);
@@ -71,6 +71,16 @@ internal static class WholeMotionPart
         <thead><tr><th scope="col">Cord</th><th scope="col" class="number">Tension</th><th scope="col" class="number">At</th></tr></thead>
         <tbody>
         {Markup.Each(peaks, p => Markup.Of($"<tr><th scope=\"row\">{Ink.DotOfCord(p.Cord - 1)}{p.Cord}</th><td class=\"number\">{p.Tension.ToString()}</td><td class=\"number\">{p.Time.ToString()}</td></tr>"))}
+        </tbody>
+        </table>
+        """);
+
+    private static Markup Landings(IReadOnlyList<LandingRow> landings) => landings.Count == 0 ? Markup.None : Markup.Of($"""
+        <h3>Where the weights land</h3>
+        <table class="landings">
+        <thead><tr><th scope="col">Cord</th><th scope="col">Place</th><th scope="col" class="number">At</th><th scope="col" class="number">Speed</th><th scope="col" class="number">Energy</th></tr></thead>
+        <tbody>
+        {Markup.Each(landings, l => Markup.Of($"<tr><th scope=\"row\">{Ink.DotOfCord(l.Cord - 1)}{l.Cord}</th><td>{l.Place}</td><td class=\"number\">{l.Time.ToString()}</td><td class=\"number\">{l.Speed.ToString()}</td><td class=\"number\">{l.Energy.ToString()}</td></tr>"))}
         </tbody>
         </table>
         """);

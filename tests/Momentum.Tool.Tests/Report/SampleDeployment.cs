@@ -31,10 +31,10 @@ internal static class SampleDeployment
         }
     }
 
-    /// <summary>Bent by gravity and a bearing.</summary>
+    /// <summary>Under gravity, on a bearing that rubs, over a floor and inside walls.</summary>
     public static CordDeployment OnRig => Deployment(2, products: 0, wobble: 0, height: 0, late: 0) with
     {
-        Rig = new BenchRig { CoulombFriction = Torque.FromNewtonMeters(0.4) },
+        Rig = new BenchRig { CoulombFriction = Torque.FromNewtonMeters(0.4), FloorBelow = Length.FromMeters(1.5), Walls = Length.FromMeters(7) },
     };
 
     /// <summary>The motion that <see cref="PlanarAndSymmetric"/> makes, by the independent computation.</summary>

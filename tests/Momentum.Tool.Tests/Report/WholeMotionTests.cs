@@ -69,12 +69,15 @@ public sealed class WholeMotionTests(Chromium chromium)
     }
 
     [Fact]
-    public void Ledger_of_a_rig_keeps_what_a_bearing_leaves()
+    public void Rig_has_a_ledger_of_what_a_bearing_leaves_and_says_where_the_weights_land()
     {
         WholeMotionSection rig = SectionOf(SampleDeployment.OnRig);
 
         Assert.Equal(["kg·m²/s", "J"], rig.Ledger.Select(g => g.Unit));
         Assert.True(rig.Ledger[^1].Rows.Single(r => r.Name == "bearing friction").Gone!.Value.Value > 0);
+        Assert.Equal([1, 2], rig.Landings.Select(l => l.Cord));
+        Assert.All(rig.Landings, l => Assert.Matches("^(floor|wall), ", l.Place));
+        Assert.Empty(_section.Landings);
     }
 
     [Fact]

@@ -35,6 +35,7 @@ internal static class WholeMotionWords
             SpinUnit = "rpm",
             Peaks = [.. result.PeakTensions.Select(p => new PeakRow(
                 p.Cord + 1, new Figure(p.Tension.Newtons, "N"), new Figure(p.Time.Seconds, "s", 3)))],
+            Landings = [.. result.Landings.Select(Land)],
             Events = Events(result),
             Ledger = Ledger(result),
         };
@@ -59,7 +60,7 @@ internal static class WholeMotionWords
         double start = result.At(Duration.Zero).HubAngularMomentum.Magnitude.KilogramSquareMetersPerSecond;
         yield return Row("Before the first weight is free", result.Before);
         yield return Row(AllReleased(result) ? "From then to the last release" : "From then to the end", result.During);
-        yield return Row(AllReleased(result) ? "After the last release, for all time" : "At the end, a cord still on", result.After);
+        yield return Row(!AllReleased(result) ? "At the end, a cord still on" : result.Deployment.Rig is null ? "After the last release, for all time" : "After the last release", result.After);
 
         WobbleRow Row(string stretch, Wobble wobble)
         {
@@ -97,6 +98,22 @@ internal static class WholeMotionWords
         double Rpm(RotationalSpeed spin) => Solver.Rounded(spin.RevolutionsPerMinute, initial);
 
         static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
+    }
+
+    /// <summary>The room's axes are the inertial ones, their third axis upward from the body origin.</summary>
+    private static LandingRow Land(Landing landing)
+    {
+        double aside = Math.Sqrt(Math.Pow(landing.Place.X.Meters, 2) + Math.Pow(landing.Place.Y.Meters, 2));
+        double height = landing.Place.Z.Meters;
+        string place = landing.OnFloor
+            ? $"floor, {new Figure(aside, "m", 3)} from the axis"
+            : $"wall, {new Figure(Math.Abs(height), "m", 3)} {(height < 0 ? "below" : "above")} the body origin";
+        return new LandingRow(
+            landing.Cord + 1,
+            place,
+            new Figure(landing.Time.Seconds, "s", 3),
+            new Figure(landing.Speed.MetersPerSecond, "m/s", 3),
+            new Figure(landing.Energy.Joules, "J", 3));
     }
 
     private static List<EventRow> Events(DeploymentResult result)
@@ -183,16 +200,19 @@ internal static class WholeMotionWords
                 $"closes to {Closure(ledger.LinearMomentumClosure)} of what the weights have if they carry off all the energy"));
         }
 
+        LedgerRow[] angular = Components(
+            stage.Inertial.Apply(ledger.AngularMomentumAtStart),
+            stage.Inertial.Apply(ledger.AngularMomentumCarriedAway),
+            stage.Inertial.Apply(ledger.AngularMomentumAtEnd),
+            v => (v.X.KilogramSquareMetersPerSecond, v.Y.KilogramSquareMetersPerSecond, v.Z.KilogramSquareMetersPerSecond),
+            ledger.AngularMomentumAtStart.Magnitude.KilogramSquareMetersPerSecond);
+
+        // The bearing holds the hub across its axis with a torque that nobody measures.
         groups.Add(new LedgerGroup(
-            onRig ? "Angular momentum about the inertial origin; of it only the part along the bearing's axis is kept" : "Angular momentum about the inertial origin",
+            onRig ? "Angular momentum about the bearing's axis" : "Angular momentum about the inertial origin",
             "kg·m²/s",
-            Components(
-                stage.Inertial.Apply(ledger.AngularMomentumAtStart),
-                stage.Inertial.Apply(ledger.AngularMomentumCarriedAway),
-                stage.Inertial.Apply(ledger.AngularMomentumAtEnd),
-                v => (v.X.KilogramSquareMetersPerSecond, v.Y.KilogramSquareMetersPerSecond, v.Z.KilogramSquareMetersPerSecond),
-                ledger.AngularMomentumAtStart.Magnitude.KilogramSquareMetersPerSecond),
-            $"closes to {Closure(ledger.AngularMomentumClosure)} of its size at the start{(onRig ? ", bearing friction and gravity counted" : "")}"));
+            onRig ? angular[^1..] : angular,
+            $"closes to {Closure(ledger.AngularMomentumClosure)} of its size at the start{(onRig ? "; the rest went into bearing friction and gravity, which is counted" : "")}"));
         groups.Add(Energies(ledger, onRig));
         return groups;
     }

@@ -22,6 +22,9 @@ internal sealed class WholePictures
     private const int MostFrames = 640;
     private const int MostCordFrames = 2400;
 
+    // Cords that let go within this share of the whole let go together, to the eye.
+    private const double Together = 1e-3;
+
     // An instant just before an event, as a share of the whole: nothing moves visibly in it.
     private const double Eve = 1e-9;
 
@@ -69,15 +72,15 @@ internal sealed class WholePictures
     public IReadOnlyList<LineChart> Charts(DespinMotion planar)
     {
         double[] times = [.. _frames.Select(f => f.Time)];
-        double letGo = LastRelease ?? double.PositiveInfinity;
-        double[] until = [.. times.TakeWhile(t => t < letGo)];
-        double[] planarTimes = [.. until.Where((_, i) => i % PiecesOfStep == 0).Where(t => t < planar.LetGoTime.Seconds), planar.LetGoTime.Seconds, Math.Max(planar.LetGoTime.Seconds, times[^1])];
+        double[] held = [.. times.TakeWhile(t => t < FirstRelease)];
+        double[] tense = LettingGoTogether ? held : [.. times.TakeWhile(t => t < (LastRelease ?? double.PositiveInfinity))];
+        double[] planarTimes = [.. held.Where((_, i) => i % PiecesOfStep == 0).Where(t => t < planar.LetGoTime.Seconds), planar.LetGoTime.Seconds, Math.Max(planar.LetGoTime.Seconds, times[^1])];
         return
         [
             Against("Spin rate", "Hub spin rate", "rpm",
                 new("Whole motion", times, [.. _frames.Select(f => f.Spin)]),
                 new("Planar, closed form", planarTimes, [.. planarTimes.Select(t => planar.At(Duration.FromSeconds(t)).Spin.RevolutionsPerMinute)])),
-            Against("Cord tension", "Tension where the cord meets the hub", "N", [.. Tensions(until)]) with
+            Against("Cord tension", "Tension where the cord meets the hub", "N", [.. Tensions(tense)]) with
             {
                 Marks = [HighestPeak()],
                 Caption = _result.Deployment.Cords.Count > Pictures.Ink.CurveCount && !Unwinding.CordsAreAlike
@@ -85,7 +88,7 @@ internal sealed class WholePictures
             },
             Against("Nutation angle", "Between spin axis and hub's angular momentum", "°", new ChartSeries("Nutation angle", times, [.. _frames.Select(f => f.Wobble!.Value.NutationAngle)])),
             Against("Transverse rate", "Rate across the spin axis", "rpm", new ChartSeries("Transverse rate", times, [.. _frames.Select(f => f.Wobble!.Value.TransverseRate)])),
-            Against("Where the energy is", "Energy of what is still together", "J", [.. Energies(until)]),
+            Against("Where the energy is", "Energy of what is still together", "J", [.. Energies(held)]),
         ];
 
         LineChart Against(string title, string quantity, string unit, params ChartSeries[] series) => new()
@@ -124,6 +127,10 @@ internal sealed class WholePictures
             return releases.Length == _result.Deployment.Cords.Count ? releases[^1] : null;
         }
     }
+
+    private double FirstRelease => Times(DeploymentEventKind.Released).Append(double.PositiveInfinity).First();
+
+    private bool LettingGoTogether => LastRelease - FirstRelease < Together * _result.End.Seconds;
 
     private IEnumerable<double> Times(params DeploymentEventKind[] kinds) =>
         _result.Events.Where(e => kinds.Contains(e.Kind)).Select(e => e.Time.Seconds);
@@ -206,7 +213,7 @@ internal sealed class WholePictures
 
         Add("unwinding", freed);
         Add("hinging", hinged);
-        if (released.Length > 0 && LastRelease != released[0])
+        if (released.Length > 0 && !LettingGoTogether)
         {
             Add("a cord still on", released);
         }

@@ -18,6 +18,9 @@ internal sealed record WholeMotionSection
     /// <summary>The largest tension of each cord.</summary>
     public required IReadOnlyList<PeakRow> Peaks { get; init; }
 
+    /// <summary>Where released weights land; empty without a room.</summary>
+    public required IReadOnlyList<LandingRow> Landings { get; init; }
+
     /// <summary>What happened, in the order of time.</summary>
     public required IReadOnlyList<EventRow> Events { get; init; }
 
