@@ -457,9 +457,9 @@ public sealed partial class OdeIntegrator<TSystem, TEvents>
         for (int i = 0; i < before.Length; i++)
         {
             double size = Math.Max(Math.Abs(before[i]), Math.Abs(after[i]));
-            double scale = _absolute[i] + (_relative * size);
-            double a = fifth[i] / scale;
-            double b = third[i] / scale;
+            double perScale = 1.0 / (_absolute[i] + (_relative * size));
+            double a = fifth[i] * perScale;
+            double b = third[i] * perScale;
             fifthSum += a * a;
             thirdSum += b * b;
             stateSum += size;

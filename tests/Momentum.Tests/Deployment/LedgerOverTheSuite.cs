@@ -17,19 +17,21 @@ public class LedgerOverTheSuite(ITestOutputHelper output)
     private const ulong Seed = 20261125;
 
     [Theory]
-    [InlineData("as drawn", 400)]
-    [InlineData("inextensible", 200)]
-    [InlineData("elastic", 200)]
-    [InlineData("massive", 100)]
-    [InlineData("massive and elastic", 100)]
-    [InlineData("on a rig", 200)]
+    [InlineData("as drawn", 300)]
+    [InlineData("inextensible", 150)]
+    [InlineData("elastic", 150)]
+    [InlineData("massive", 50)]
+    [InlineData("massive and elastic", 30)]
+    [InlineData("on a rig", 150)]
     public void It_closes_to_the_promised_digits(string kind, int cases)
     {
         double[] largest = new double[3];
         int refined = 0;
         int refused = 0;
-        foreach (AnyDeployment any in AnyDeployment.Deployments().Generator.Sample(50, new Rnd(Seed), cases))
+        int done = 0;
+        foreach (AnyDeployment any in AnyDeployment.Deployments().Generator.Sample(cases, new Rnd(Seed), 50))
         {
+            done++;
             CordDeployment deployment = Of(kind, any.Deployment);
             try
             {
@@ -52,14 +54,15 @@ public class LedgerOverTheSuite(ITestOutputHelper output)
             }
         }
 
+        Assert.Equal(cases, done);
         output.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"{kind}: {cases} deployments, {refined} by finer steps, {refused} refused; largest closure: linear momentum {largest[0]:E1}, angular momentum {largest[1]:E1}, energy {largest[2]:E1}"));
+            $"{kind}: {done} deployments, {refined} by finer steps, {refused} refused; largest closure: linear momentum {largest[0]:E1}, angular momentum {largest[1]:E1}, energy {largest[2]:E1}"));
         Assert.InRange(largest.Max(), double.Epsilon, Promised);
 
         // The exception, not the rule.
-        Assert.InRange(refined, 0, cases / 50);
-        Assert.InRange(refused, 0, cases / 50);
+        Assert.InRange(refined, 0, cases / 25);
+        Assert.InRange(refused, 0, cases / 25);
     }
 
     /// <summary>The ledger of a run with steps of the default tolerance, whether or not it closes.</summary>

@@ -268,8 +268,9 @@ internal sealed partial class Mechanism
                 {
                     Drum(ref link, cord, c[0]);
                     (double sin, double cos) = Math.SinCos(c[1]);
-                    double half = Math.Sin(0.5 * c[1]);
-                    double lift = 2 * half * half;
+
+                    // 1 − cos β without its cancellation.
+                    double lift = sin * sin / (1 + cos);
                     double radius = cord.Radius;
                     Vec axis = _hub.Axis;
                     link.Cos = cos;

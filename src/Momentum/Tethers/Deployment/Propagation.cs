@@ -15,6 +15,10 @@ internal sealed class Propagation
     // Unwound angle, in radians, for which a cord with a hair of negative tension is held straight at the start of winding.
     private const double HeldStraight = 1e-3;
 
+    // What rounding leaves of the tension of an elastic cord at the moment it comes taut, of the spring's part of it: there the
+    // damping cancels the spring.
+    private const double NoTension = 1e-9;
+
     private readonly Mechanism _mechanism;
     private readonly Surroundings _surroundings;
     private readonly OdeIntegrator<MechanismOde, MechanismEvents> _integrator;
@@ -279,7 +283,7 @@ internal sealed class Propagation
         }
 
         _mechanism.Evaluate(_state);
-        if (_mechanism.Links[index].Tension < 0)
+        if (link.Tension < -NoTension * link.Spring * Math.Abs(link.Stretch))
         {
             ChangeTension(index);
         }
