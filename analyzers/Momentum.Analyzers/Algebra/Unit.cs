@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Text;
 
 namespace Momentum.Analyzers.Algebra;
@@ -5,6 +6,8 @@ namespace Momentum.Analyzers.Algebra;
 /// <summary>A unit: dimension, exact scale to SI, and kind. Immutable; equal when all three are.</summary>
 internal sealed class Unit : IEquatable<Unit>
 {
+    private static readonly ConcurrentDictionary<UnitPair, Unit?> _made = new();
+
     // A compound unit remembers what it was made of, and writes its name only when somebody reads it.
     private readonly Unit? _left;
     private readonly Unit? _right;
@@ -54,9 +57,9 @@ internal sealed class Unit : IEquatable<Unit>
     {
         Dimension.Whole => this,
         0 => One,
-        _ when Dimension.Power(sixths) is { } dimension && Scale.Power(sixths) is { } scale =>
-            new Unit(null, this, sixths, dimension, scale, Kind.Unspecified),
-        _ => null,
+        _ => new UnitPair(this, null, sixths).Recall(_made, static (unit, _, power) => unit.Dimension.Power(power) is { } dimension && unit.Scale.Power(power) is { } scale
+            ? new Unit(null, unit, power, dimension, scale, Kind.Unspecified)
+            : null),
     };
 
     /// <summary>The same size and name with another dimension of angle and another kind.</summary>
@@ -86,13 +89,13 @@ internal sealed class Unit : IEquatable<Unit>
             return other;
         }
 
-        return new Unit(
-            IsPureNumber ? null : this,
-            other,
-            sixths,
-            Dimension.Times(sixths > 0 ? other.Dimension : other.Dimension.Power(-Dimension.Whole)!.Value),
-            sixths > 0 ? Scale.Times(other.Scale) : Scale.Over(other.Scale),
-            Kind.Unspecified);
+        return new UnitPair(this, other, sixths).Recall(_made, static (left, right, power) => new Unit(
+            left.IsPureNumber ? null : left,
+            right!,
+            power,
+            left.Dimension.Times(power > 0 ? right!.Dimension : right!.Dimension.Power(-Dimension.Whole)!.Value),
+            power > 0 ? left.Scale.Times(right.Scale) : left.Scale.Over(right.Scale),
+            Kind.Unspecified))!;
     }
 
     private string Compose()

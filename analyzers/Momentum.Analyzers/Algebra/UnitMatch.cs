@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+
 namespace Momentum.Analyzers.Algebra;
 
 /// <summary>How a number in one unit stands to a number in another.</summary>
@@ -11,6 +13,8 @@ namespace Momentum.Analyzers.Algebra;
 /// </remarks>
 internal readonly struct UnitMatch
 {
+    private static readonly ConcurrentDictionary<UnitPair, UnitMatch> _found = new();
+
     private UnitMatch(bool dimensionsAgree, bool kindsAgree, Scale ratio)
     {
         DimensionsAgree = dimensionsAgree;
@@ -27,7 +31,9 @@ internal readonly struct UnitMatch
 
     internal bool Agree => DimensionsAgree && KindsAgree && Ratio.Equals(Scale.One);
 
-    internal static UnitMatch Between(Unit from, Unit to)
+    internal static UnitMatch Between(Unit from, Unit to) => new UnitPair(from, to, Dimension.Whole).Recall(_found, static (left, right, _) => Find(left, right!));
+
+    private static UnitMatch Find(Unit from, Unit to)
     {
         if (!from.Dimension.WithoutAngle.Equals(to.Dimension.WithoutAngle))
         {

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 
 namespace Momentum.Analyzers.Algebra;
@@ -5,8 +6,12 @@ namespace Momentum.Analyzers.Algebra;
 /// <summary>Reads a unit as people write it: <c>rad/s</c>, <c>kg*m^2</c>, <c>kg·m²</c>, <c>lbf in</c>, <c>1/min</c>, <c>N/(m s)</c>.</summary>
 internal static class UnitText
 {
+    private static readonly ConcurrentDictionary<string, Unit?> _known = new(StringComparer.Ordinal);
+
     /// <summary>The unit, or null where the text is not one; a lone <c>1</c> or empty text is a pure number.</summary>
-    internal static Unit? Read(string text)
+    internal static Unit? Read(string text) => _known.GetOrAdd(text, Find);
+
+    private static Unit? Find(string text)
     {
         string trimmed = text.Trim();
         switch (trimmed)

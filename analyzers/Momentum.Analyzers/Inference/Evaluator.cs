@@ -216,17 +216,17 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
         IPropertySymbol property = reference.Property;
         if (Sources.Property(property) is { } unit)
         {
-            Origin origin = new(reference.Syntax.GetLocation(), OriginKind.Escape);
+            Origin origin = new(reference.Syntax, OriginKind.Escape);
             return Inferred.In(unit, Evidence.Typed, origin, instance.Context);
         }
 
         if (Types.Frame(property.ContainingType) is { } frame && property.Name is "X" or "Y" or "Z")
         {
-            Origin origin = new(reference.Syntax.GetLocation(), OriginKind.Escape);
+            Origin origin = new(reference.Syntax, OriginKind.Escape);
             return Inferred.Unknown.WithContext(new Context(frame), origin);
         }
 
-        if (Tensors.Component(property, instance, new Origin(reference.Syntax.GetLocation(), OriginKind.Escape)) is { } component)
+        if (Tensors.Component(property, instance, new Origin(reference.Syntax, OriginKind.Escape)) is { } component)
         {
             return component;
         }
@@ -589,7 +589,7 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
         EvaluateAll(creation.Initializer?.Initializers ?? ImmutableArray<IOperation>.Empty);
         if (Types.IsQuantity(creation.Type) && creation.Constructor is { Parameters.Length: 2 } constructor && UnitArgument(creation.Arguments) is { } unit)
         {
-            return Into(unit, constructor, arguments, sites, new Origin(creation.Syntax.GetLocation(), OriginKind.Factory));
+            return Into(unit, constructor, arguments, sites, new Origin(creation.Syntax, OriginKind.Factory));
         }
 
         if (creation.Constructor is { } called)
@@ -654,7 +654,7 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
             return instance.Callable is { } callable ? Call(callable, Values(invocation, arguments), invocation.Arguments.Select(a => a.Value.Syntax).ToImmutableArray()) : Inferred.Unknown;
         }
 
-        Origin origin = new(invocation.Syntax.GetLocation(), OriginKind.Factory);
+        Origin origin = new(invocation.Syntax, OriginKind.Factory);
         if (Quantity(invocation, instance, arguments, sites, origin) is { } quantity)
         {
             return quantity;
@@ -690,18 +690,18 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
         switch (method.Name)
         {
             case "As" when Types.IsNumeric(method.ReturnType) && UnitArgument(invocation.Arguments) is { } unit:
-                return Inferred.In(unit, Evidence.Typed, new Origin(invocation.Syntax.GetLocation(), OriginKind.Escape), instance.Context);
+                return Inferred.In(unit, Evidence.Typed, new Origin(invocation.Syntax, OriginKind.Escape), instance.Context);
             case "From" when method.IsStatic && UnitArgument(invocation.Arguments) is { } unit:
                 return Into(unit, method, arguments, sites, origin);
             case "Convert" when invocation.Arguments.Length == 3 && UnitArgument(invocation.Arguments, 1) is { } from && UnitArgument(invocation.Arguments, 2) is { } to:
                 _ = Into(from, method, arguments, sites, origin);
-                return Inferred.In(to, Evidence.Typed, new Origin(invocation.Syntax.GetLocation(), OriginKind.Escape));
+                return Inferred.In(to, Evidence.Typed, new Origin(invocation.Syntax, OriginKind.Escape));
             case "FromSi" or "Of" or "Diagonal" when method.IsStatic && Types.IsOurs(method.ContainingType) && method.ContainingType.TypeArguments.Length > 0:
                 return Components(invocation, arguments, sites, origin);
             case "InertiaAbout" when invocation.Arguments.Length == 1:
                 return Tensors.About(method.ReturnType, invocation.Arguments[0].Value, origin);
             case "CopySiTo" when invocation.Arguments.Length == 1 && Types.Frame(method.ContainingType) is { } frame:
-                Origin escape = new(invocation.Syntax.GetLocation(), OriginKind.Escape);
+                Origin escape = new(invocation.Syntax, OriginKind.Escape);
                 bool tensor = method.ContainingType.Name == "InertiaTensor";
                 Unit? si = tensor ? Tensors.Si : Sources.Si(method.ContainingType.TypeArguments[0]);
                 Context context = tensor ? new Context(frame, Tensors.CentreOfMass, Tensors.TensorElement) : instance.Context.Or(new Context(frame));
@@ -949,7 +949,7 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
     private Inferred Delegate(IMethodReferenceOperation reference)
     {
         IMethodSymbol method = reference.Method.OriginalDefinition;
-        if (method.Parameters.Length > 0 && Contract(method, new Origin(reference.Syntax.GetLocation(), OriginKind.Contract)) is { } contract)
+        if (method.Parameters.Length > 0 && Contract(method, new Origin(reference.Syntax, OriginKind.Contract)) is { } contract)
         {
             Meeting demand = new(contract.Role, Inferred.Of(method.Parameters[0]), contract.Taken, reference.Syntax, $"{method.ContainingType.Name}.{method.Name}");
             return Inferred.Delegate(new Summary(method.Parameters, contract.Given, demand));

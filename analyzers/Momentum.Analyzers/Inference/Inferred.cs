@@ -392,6 +392,20 @@ internal sealed class Inferred
             return Unknown;
         }
 
+        return new Inferred
+        {
+            Unit = sixths > 0 ? Unit.Times(other.Unit) : Unit.Over(other.Unit),
+            Parameters = other.Parameters.IsEmpty ? Parameters : Powers(other, sixths),
+            Factors = other.Factors.IsEmpty ? Factors : Factors.AddRange(sixths > 0 ? other.Factors : other.Factors.Select(f => 1 / f)),
+            Blurred = Blurred || other.Blurred,
+            Evidence = Weaker(this, other),
+            Origins = Join(Origins, other.Origins),
+            IsComputed = IsPure ? other.IsComputed : other.IsPure ? IsComputed : true,
+        };
+    }
+
+    private ImmutableArray<KeyValuePair<IParameterSymbol, int>> Powers(Inferred other, int sixths)
+    {
         List<KeyValuePair<IParameterSymbol, int>> parameters = [.. Parameters];
         foreach (KeyValuePair<IParameterSymbol, int> parameter in other.Parameters)
         {
@@ -409,16 +423,7 @@ internal sealed class Inferred
             }
         }
 
-        return new Inferred
-        {
-            Unit = sixths > 0 ? Unit.Times(other.Unit) : Unit.Over(other.Unit),
-            Parameters = parameters.ToImmutableArray(),
-            Factors = Factors.AddRange(sixths > 0 ? other.Factors : other.Factors.Select(f => 1 / f)),
-            Blurred = Blurred || other.Blurred,
-            Evidence = Weaker(this, other),
-            Origins = Join(Origins, other.Origins),
-            IsComputed = IsPure ? other.IsComputed : other.IsPure ? IsComputed : true,
-        };
+        return parameters.ToImmutableArray();
     }
 
     private Inferred Scaled(double factor, bool isVariable, int sixths)
@@ -493,9 +498,9 @@ internal sealed class Inferred
 
     private static ImmutableArray<Origin> Join(ImmutableArray<Origin> left, ImmutableArray<Origin> right)
     {
-        if (left.IsEmpty)
+        if (left.IsEmpty || right.IsEmpty)
         {
-            return right;
+            return left.IsEmpty ? right : left;
         }
 
         ImmutableArray<Origin> joined = left;

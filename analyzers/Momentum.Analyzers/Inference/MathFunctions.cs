@@ -17,7 +17,7 @@ internal static class MathFunctions
     internal static Inferred Evaluate(Flow flow, IInvocationOperation call, ImmutableArray<Inferred> arguments)
     {
         string name = call.TargetMethod.Name;
-        Origin origin = new(call.Syntax.GetLocation(), OriginKind.Contract);
+        Origin origin = new(call.Syntax, OriginKind.Contract);
         Inferred first = arguments.Length > 0 ? arguments[0] : Inferred.Unknown;
         if (Contract(call.TargetMethod, origin) is { } contract)
         {
