@@ -32,7 +32,7 @@ public sealed class BuildFromUnitFix : CodeFixProvider
         {
             if (diagnostic.Properties.TryGetValue(Conversions.FromKey, out string? from) && from is not null
                 && await Mend.Find(context, diagnostic).ConfigureAwait(false) is ({ } root, { } expression)
-                && expression.Parent is ArgumentSyntax { Parent.Parent: InvocationExpressionSyntax { Expression: MemberAccessExpressionSyntax factory } }
+                && expression.AncestorsAndSelf().First(n => n.Parent is not ParenthesizedExpressionSyntax).Parent is ArgumentSyntax { Parent.Parent: InvocationExpressionSyntax { Expression: MemberAccessExpressionSyntax factory } }
                 && factory.Name.Identifier.ValueText.StartsWith("From", StringComparison.Ordinal)
                 && await context.Document.GetSemanticModelAsync(context.CancellationToken).ConfigureAwait(false) is { } semantics
                 && semantics.GetSymbolInfo(factory, context.CancellationToken).Symbol is IMethodSymbol { IsStatic: true } method

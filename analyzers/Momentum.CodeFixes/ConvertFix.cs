@@ -6,6 +6,7 @@ using Microsoft.CodeAnalysis.CSharp;
 using Microsoft.CodeAnalysis.CSharp.Syntax;
 using Microsoft.CodeAnalysis.Simplification;
 using Momentum.Analyzers;
+using Momentum.Analyzers.Inference;
 using Momentum.Analyzers.Rules;
 
 namespace Momentum.CodeFixes;
@@ -43,13 +44,16 @@ public sealed class ConvertFix : CodeFixProvider
                 || !properties.TryGetValue(Conversions.FromKey, out string? from)
                 || !properties.TryGetValue(Conversions.ToKey, out string? to)
                 || await Mend.Find(context, diagnostic).ConfigureAwait(false) is not ({ } root, { } expression)
-                || await IsRead(context, expression, to!).ConfigureAwait(false))
+                || await context.Document.GetSemanticModelAsync(context.CancellationToken).ConfigureAwait(false) is not { } semantics
+                || semantics.GetTypeInfo(expression, context.CancellationToken) is not { Type: { } type } info || !Types.IsNumeric(type)
+                || Mend.Reading(expression, semantics, to!, context.CancellationToken) is not null)
             {
                 continue;
             }
 
             ExpressionSyntax number = expression.WithoutTrivia();
-            ExpressionSyntax converted = SyntaxFactory.ParseExpression($"global::UnitsNet.{quantity}.From{from}({number}).{to}")
+            string cast = Cast(semantics, quantity!, to!, info.ConvertedType ?? type);
+            ExpressionSyntax converted = SyntaxFactory.ParseExpression($"{cast}global::UnitsNet.{quantity}.From{from}({number}).{to}")
                 .WithAdditionalAnnotations(Simplifier.Annotation);
             converted = converted.ReplaceNodes(
                 converted.DescendantNodes().OfType<NameSyntax>().Where(n => n is QualifiedNameSyntax or AliasQualifiedNameSyntax),
@@ -61,10 +65,10 @@ public sealed class ConvertFix : CodeFixProvider
         }
     }
 
-    // A member of a quantity is better read in the right unit at once: another fix does that.
-    private static async Task<bool> IsRead(CodeFixContext context, ExpressionSyntax expression, string member) =>
-        expression is MemberAccessExpressionSyntax access
-        && await context.Document.GetSemanticModelAsync(context.CancellationToken).ConfigureAwait(false) is { } semantics
-        && semantics.GetSymbolInfo(access, context.CancellationToken).Symbol is IPropertySymbol { ContainingType: { } type }
-        && type.GetMembers(member).Any();
+    // A member gives a double, or a decimal; what it replaces may have been another number.
+    private static string Cast(SemanticModel semantics, string quantity, string member, ITypeSymbol wanted)
+    {
+        ITypeSymbol? given = semantics.Compilation.GetTypeByMetadataName("UnitsNet." + quantity)?.GetMembers(member).OfType<IPropertySymbol>().FirstOrDefault()?.Type;
+        return given is null || !Types.IsNumeric(wanted) || semantics.Compilation.ClassifyCommonConversion(given, wanted).IsImplicit ? string.Empty : $"({wanted.ToDisplayString()})";
+    }
 }

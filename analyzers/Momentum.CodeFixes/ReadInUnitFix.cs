@@ -34,12 +34,15 @@ public sealed class ReadInUnitFix : CodeFixProvider
         foreach (Diagnostic diagnostic in context.Diagnostics)
         {
             if (diagnostic.Properties.TryGetValue(Conversions.ToKey, out string? member) && member is not null
-                && await Mend.Find(context, diagnostic).ConfigureAwait(false) is ({ } root, MemberAccessExpressionSyntax access)
+                && await Mend.Find(context, diagnostic).ConfigureAwait(false) is ({ } root, { } expression)
                 && await context.Document.GetSemanticModelAsync(context.CancellationToken).ConfigureAwait(false) is { } semantics
-                && semantics.GetSymbolInfo(access, context.CancellationToken).Symbol is IPropertySymbol property
-                && property.ContainingType.GetMembers(member).Any())
+                && Mend.Reading(expression, semantics, member, context.CancellationToken) is { } reading)
             {
-                Mend.Replace(context, diagnostic, $"Read '{member}'", root, access.Name, SyntaxFactory.IdentifierName(member));
+                Mend.Replace(context, diagnostic, $"Read '{member}'", root, reading, reading switch
+                {
+                    InvocationExpressionSyntax { Expression: MemberAccessExpressionSyntax access } => access.WithName(SyntaxFactory.IdentifierName(member)),
+                    _ => SyntaxFactory.IdentifierName(member),
+                });
             }
         }
     }

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using System.Globalization;
 using Microsoft.CodeAnalysis;
 using Momentum.Analyzers.Algebra;
 using Momentum.Analyzers.Inference;
@@ -13,6 +14,8 @@ internal sealed class Conversions(Compilation compilation)
     internal const string QuantityKey = "Quantity";
     internal const string FromKey = "From";
     internal const string ToKey = "To";
+    internal const string RatioKey = "Ratio";
+    internal const string CoherentKey = "Coherent";
 
     private static readonly ImmutableArray<string> _quantities = ImmutableArray.Create(
         "Length", "Mass", "Duration", "Angle", "RotationalSpeed", "Speed", "Acceleration", "RotationalAcceleration", "Force", "Torque", "Energy", "Power", "Pressure",
@@ -20,19 +23,25 @@ internal sealed class Conversions(Compilation compilation)
 
     private readonly ConcurrentDictionary<string, ImmutableArray<KeyValuePair<string, Unit>>> _members = new();
 
-    /// <summary>The quantity and the two members that convert; empty where there are none.</summary>
+    /// <summary>For the fixes: the ratio of the two units, and the quantity and the two members that convert, where there are such.</summary>
     internal ImmutableDictionary<string, string?> Between(Unit from, Unit to)
     {
+        UnitMatch match = UnitMatch.Between(from, to);
+        ImmutableDictionary<string, string?> properties = match is { DimensionsAgree: true, KindsAgree: true }
+            ? ImmutableDictionary<string, string?>.Empty
+                .Add(RatioKey, match.Ratio.Value.ToString("R", CultureInfo.InvariantCulture))
+                .Add(CoherentKey, to.Scale.Equals(Scale.One) ? "true" : "false")
+            : ImmutableDictionary<string, string?>.Empty;
         foreach (string quantity in _quantities)
         {
             ImmutableArray<KeyValuePair<string, Unit>> members = Members(quantity);
             if (Find(members, from) is { } source && Find(members, to) is { } target)
             {
-                return ImmutableDictionary<string, string?>.Empty.Add(QuantityKey, quantity).Add(FromKey, source).Add(ToKey, target);
+                return properties.Add(QuantityKey, quantity).Add(FromKey, source).Add(ToKey, target);
             }
         }
 
-        return ImmutableDictionary<string, string?>.Empty;
+        return properties;
     }
 
     /// <summary>The member of a quantity whose number is <paramref name="ratio"/> times that of <paramref name="from"/>.</summary>

@@ -84,4 +84,64 @@ public sealed class FixTests
     public Task A_unit_in_a_name_is_stated_by_attribute() => Fix.Members<StateUnitFix>(
         "double Run(double lengthMm, double lengthFt) => lengthMm + {|MOM101:lengthFt|};",
         "double Run(double lengthMm, [Unit(\"ft\")] double lengthFt) => lengthMm + {|MOM201:lengthFt|};");
+
+    [Theory]
+    [InlineData(
+        "var x = AngularMomentum.FromKilogramSquareMetersPerSecond({|MOM005:inertia.KilogramSquareMeters * w.RevolutionsPerMinute|});",
+        "var x = AngularMomentum.FromKilogramSquareMetersPerSecond(inertia.KilogramSquareMeters * w.RadiansPerSecond);")]
+    [InlineData(
+        "var x = Energy.FromJoules({|MOM005:0.5 * inertia.KilogramSquareMeters * Math.Pow(w.RevolutionsPerMinute, 2)|});",
+        "var x = Energy.FromJoules(0.5 * inertia.KilogramSquareMeters * Math.Pow(w.RadiansPerSecond, 2));")]
+    [InlineData(
+        "var x = Energy.FromJoules({|MOM005:inertia.KilogramSquareMeters * w.DegreesPerSecond * w.DegreesPerSecond / 2|});",
+        "var x = Energy.FromJoules(inertia.KilogramSquareMeters * w.RadiansPerSecond * w.RadiansPerSecond / 2);")]
+    [InlineData(
+        "var x = AngularMomentum.FromKilogramSquareMetersPerSecond({|MOM005:inertia.PoundSquareInches * w.RevolutionsPerMinute|});",
+        "var x = AngularMomentum.FromKilogramSquareMetersPerSecond(inertia.KilogramSquareMeters * w.RadiansPerSecond);")]
+    [InlineData("double x = a.Meters + {|MOM001:w.DegreesPerSecond * time.Seconds * b.Meters|};", "double x = a.Meters + w.RadiansPerSecond * time.Seconds * b.Meters;")]
+    [InlineData("double s = Math.Sin({|MOM006:w.RevolutionsPerMinute * time.Minutes|});", "double s = Math.Sin(w.RadiansPerSecond * time.Seconds);")]
+    [InlineData("var x = Speed.FromMetersPerSecond({|MOM005:a.Feet / time.Seconds|});", "var x = Speed.FromMetersPerSecond(a.Meters / time.Seconds);")]
+    [InlineData(
+        "var x = AngularMomentum.FromKilogramSquareMetersPerSecond(\n    {|MOM005:inertia.KilogramSquareMeters // of the hub\n    * w.RevolutionsPerMinute|} /* of the deck */);",
+        "var x = AngularMomentum.FromKilogramSquareMetersPerSecond(\n    inertia.KilogramSquareMeters // of the hub\n    * w.RadiansPerSecond /* of the deck */);")]
+    public Task Factors_are_read_in_units_that_give_the_expected_one(string marked, string mended) => Fix.Body<ReadFactorsFix>(marked, mended);
+
+    // Parentheses, signs, casts, As, conditional arms, interpolated strings, several lines, comments.
+    [Theory]
+    [InlineData("var x = Length.FromMeters(({|MOM004:a.Feet|}));", "var x = Length.FromMeters((a.Meters));")]
+    [InlineData("var x = Length.FromMeters({|MOM004:-a.Feet|});", "var x = Length.FromMeters(-a.Meters);")]
+    [InlineData("System.Threading.Thread.Sleep({|MOM004:(int)time.Seconds|});", "System.Threading.Thread.Sleep((int)time.Milliseconds);")]
+    [InlineData("var x = Length.FromMeters({|MOM004:a.As(LengthUnit.Foot)|});", "var x = Length.FromMeters(a.Meters);")]
+    [InlineData("var x = Length.FromMeters(b.Meters > 2 ? a.Meters : {|MOM004:a.Feet|});", "var x = Length.FromMeters(b.Meters > 2 ? a.Meters : a.Meters);")]
+    [InlineData("string x = $\"{Math.Sin({|MOM006:angle.Degrees|}):F3} {a.Meters + {|MOM001:b.Feet|}:F1}\";", "string x = $\"{Math.Sin(angle.Radians):F3} {a.Meters + b.Meters:F1}\";")]
+    [InlineData("double x = a.Meters // near\n    + /* far */ {|MOM001:b\n        .Feet|} /* end */;", "double x = a.Meters // near\n    + /* far */ b\n        .Meters /* end */;")]
+    [InlineData("double Sine(Angle t) => Math.Sin({|MOM006:t.Degrees|}); double y = Sine(angle);", "double Sine(Angle t) => Math.Sin(t.Radians); double y = Sine(angle);")]
+    public Task A_reading_is_mended_wherever_it_stands(string marked, string mended) => Fix.Body<ReadInUnitFix>(marked, mended);
+
+    [Theory]
+    [InlineData("double x = b.Feet; string y = $\"{a.Meters + {|MOM001:x|}:F1}\";", "double x = b.Feet; string y = $\"{a.Meters + Length.FromFeet(x).Meters:F1}\";")]
+    [InlineData("double x = b.Feet; double y = a.Meters + /* far */ ({|MOM001:x|}); // end", "double x = b.Feet; double y = a.Meters + /* far */ (Length.FromFeet(x).Meters); // end")]
+    [InlineData("double x = time.Seconds; System.Threading.Thread.Sleep({|MOM004:(int)x|});", "double x = time.Seconds; System.Threading.Thread.Sleep((int)Duration.FromSeconds((int)x).Milliseconds);")]
+    [InlineData("double x = b.Feet; double y = 2 * (a.Meters - {|MOM001:2 * x|});", "double x = b.Feet; double y = 2 * (a.Meters - Length.FromFeet(2 * x).Meters);")]
+    [InlineData("double Height(double x) => a.Meters + x; double h = Height({|MOM004:b.Feet * 2|});", "double Height(double x) => a.Meters + x; double h = Height(Length.FromFeet(b.Feet * 2).Meters);")]
+    public Task A_number_is_converted_wherever_it_stands(string marked, string mended) => Fix.Body<ConvertFix>(marked, mended);
+
+    // There is no quantity for a whole array.
+    [Fact]
+    public Task An_array_is_not_converted() => Fix.Members<ConvertFix>(
+        """[Unit("ft")] double[] _span = new double[2]; void Take([Unit("m")] double[] span) { } void Run() => Take({|MOM004:_span|});""",
+        """[Unit("ft")] double[] _span = new double[2]; void Take([Unit("m")] double[] span) { } void Run() => Take({|MOM004:_span|});""");
+
+    [Theory]
+    [InlineData("double x = {|MOM010:angle.Degrees // tilt\n    * Math.PI / 180|};", "double x = // tilt\nangle.Radians;")]
+    [InlineData("double x = {|MOM010:angle.Degrees /* tilt */ * Math.PI / 180|} /* end */;", "double x = /* tilt */ angle.Radians /* end */;")]
+    [InlineData("string x = $\"{{|MOM010:angle.Degrees * Math.PI / 180|}:F3}\";", "string x = $\"{angle.Radians:F3}\";")]
+    [InlineData("double x = Math.Sin((({|MOM010:angle.Degrees * (Math.PI / 180)|})));", "double x = Math.Sin(((angle.Radians)));")]
+    public Task A_factor_goes_and_its_comment_stays(string marked, string mended) => Fix.Body<TypedConversionFix>(marked, mended);
+
+    [Theory]
+    [InlineData("Func<double, Length> g = v => Length.FromMeters({|MOM004:(v, a.Feet).Item2|});", "Func<double, Length> g = v => Length.FromFeet((v, a.Feet).Item2);")]
+    [InlineData("double x = a.Feet; var y = Length.FromMeters(({|MOM004:x|}));", "double x = a.Feet; var y = Length.FromFeet((x));")]
+    [InlineData("double x = a.Feet; var y = UnitsNet.Length.FromMeters( /* in */ {|MOM004:x|} );", "double x = a.Feet; var y = UnitsNet.Length.FromFeet( /* in */ x );")]
+    public Task A_factory_is_exchanged_wherever_it_stands(string marked, string mended) => Fix.Body<BuildFromUnitFix>(marked, mended);
 }
