@@ -28,11 +28,21 @@ internal sealed class Declarations(bool readNames)
     // An override or implementation without attributes of its own means what the member it stands for says.
     private Inferred? Inherited(ISymbol symbol) => symbol switch
     {
-        IMethodSymbol { OverriddenMethod: { } overridden } => Of(overridden) is { Evidence: Evidence.Typed } found ? found : null,
-        IPropertySymbol { OverriddenProperty: { } overridden } => Of(overridden) is { Evidence: Evidence.Typed } found ? found : null,
-        IParameterSymbol { ContainingSymbol: IMethodSymbol { OverriddenMethod: { } overridden } } parameter =>
-            Of(overridden.Parameters[parameter.Ordinal]) is { Evidence: Evidence.Typed } found ? found : null,
         IParameterSymbol { ContainingSymbol: IMethodSymbol { MethodKind: MethodKind.PropertySet, AssociatedSymbol: { } property } } => Of(property),
+        IParameterSymbol { ContainingSymbol: IMethodSymbol method } parameter =>
+            Original(method) is IMethodSymbol original && Of(original.Parameters[parameter.Ordinal]) is { Evidence: Evidence.Typed } found ? found : null,
+        IMethodSymbol or IPropertySymbol => Original(symbol) is { } original && Of(original) is { Evidence: Evidence.Typed } found ? found : null,
+        _ => null,
+    };
+
+    // The member that this one overrides, or of an interface that it implements.
+    private static ISymbol? Original(ISymbol member) => member switch
+    {
+        IMethodSymbol { OverriddenMethod: { } overridden } => overridden,
+        IPropertySymbol { OverriddenProperty: { } overridden } => overridden,
+        { IsStatic: false, ContainingType: { TypeKind: TypeKind.Class or TypeKind.Struct } type } => type.AllInterfaces
+            .SelectMany(i => i.GetMembers(member.Name))
+            .FirstOrDefault(m => SymbolEqualityComparer.Default.Equals(type.FindImplementationForInterfaceMember(m), member)),
         _ => null,
     };
 

@@ -354,6 +354,12 @@ internal sealed class Inferred
                 return argument;
             }
 
+            // Nothing times anything is nothing, which is neutral in whatever sum it stands.
+            if (argument is { Number: 0, IsVariable: false } && parameter.Value > 0)
+            {
+                return Bare(0);
+            }
+
             // A literal argument is a pure number in a product; its value is no conversion that the callee could mean.
             result = argument.IsNumber && !argument.IsVariable ? result : result.Times(argument.Power(parameter.Value));
         }

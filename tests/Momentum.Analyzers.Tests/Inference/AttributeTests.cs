@@ -45,6 +45,21 @@ public sealed class AttributeTests
         """);
 
     [Fact]
+    public Task An_implementation_takes_over_what_its_interface_states() => Check.File(
+        """
+        using Momentum.Quantities;
+        using UnitsNet;
+        interface IMotor { void Spin([Unit("rad/s")] double rate); [Unit("N*m")] double Torque { get; } [return: Unit("kg")] double Mass(); }
+        class Wheel : IMotor
+        {
+            public void Spin(double rate) => _ = RotationalSpeed.FromRevolutionsPerMinute({|MOM008:rate|});
+            public double Torque { get; set; }
+            public double Mass() => 3;
+            void Run(IMotor m, RotationalSpeed w) { m.Spin({|MOM008:w.RevolutionsPerMinute|}); Spin({|MOM008:w.RevolutionsPerMinute|}); _ = Force.FromNewtons({|MOM004:Torque|}); _ = UnitsNet.Mass.FromPounds({|MOM004:Mass()|}); }
+        }
+        """);
+
+    [Fact]
     public Task Records_constructors_and_indexers_count() => Check.File(
         """
         using System;
