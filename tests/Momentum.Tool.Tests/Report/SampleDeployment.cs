@@ -17,6 +17,12 @@ internal static class SampleDeployment
     /// <summary>What the planar closed form takes for granted.</summary>
     public static CordDeployment PlanarAndSymmetric => Deployment(2, products: 0, wobble: 0, height: 0, late: 0);
 
+    /// <summary>The same, let go at the tangent.</summary>
+    public static CordDeployment Tangent => PlanarAndSymmetric with
+    {
+        Cords = [.. PlanarAndSymmetric.Cords.Select(c => c with { Release = CordRelease.Tangent })],
+    };
+
     /// <summary>One cord jams, and one weight is never set free.</summary>
     public static CordDeployment Stuck
     {

@@ -91,6 +91,9 @@ public sealed class WholeMotionTests(Chromium chromium)
         Assert.Contains("Cords 1 and 2: weight set free", together);
         Assert.Contains("Cords 1 and 2: let go of the hub", together);
         Assert.Equal("End of the computation", together[^1]);
+        Assert.Equal(
+            ["Cords 1 and 2: weight set free", "Cords 1 and 2: fully unwound, now swinging about the end on the hub", "Cords 1 and 2: let go of the hub", "End of the computation"],
+            SectionOf(SampleDeployment.Tangent).Events.Select(e => e.Words));
     }
 
     [Fact]

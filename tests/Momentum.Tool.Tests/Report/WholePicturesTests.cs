@@ -141,6 +141,15 @@ public sealed class WholePicturesTests
     }
 
     [Fact]
+    public void Cords_let_go_at_the_tangent_do_not_hinge()
+    {
+        Unwinding motion = WholePictures.Of(SampleDeployment.Tangent.Deploy()).Unwinding;
+
+        Assert.Equal(["unwinding", "free flight"], motion.Phases.Select(p => p.Name));
+        Assert.Equal(SampleDeployment.Planar.UnwindingEnds, motion.Phases[1].Start, 1e-8);
+    }
+
+    [Fact]
     public void Cords_that_stay_on_end_in_no_free_flight()
     {
         Unwinding motion = WholePictures.Of(SampleDeployment.Stuck.Deploy()).Unwinding;

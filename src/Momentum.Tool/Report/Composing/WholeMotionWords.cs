@@ -123,16 +123,9 @@ internal static class WholeMotionWords
         List<EventRow> rows = [];
         for (int i = 0; i < told.Length;)
         {
-            int next = i + 1;
-            while (next < told.Length && told[next].Kind == told[i].Kind && told[next].Time.Seconds - told[i].Time.Seconds < atOnce)
-            {
-                next++;
-            }
-
-            double lost = told[i..next].Sum(e => e.EnergyLost.Joules);
-            string impulse = lost > 1e-9 * result.Ledger.EnergyAtStart.Total.Joules ? $"; the impulse takes {new Figure(lost, "J", 3)}" : "";
-            rows.Add(new EventRow(told[i].Time.Seconds, $"{Subject(told[i..next])}{Words(told[i].Kind)}{impulse}"));
-            i = next;
+            DeploymentEvent[] together = [.. told.Skip(i).TakeWhile(e => e.Time.Seconds - told[i].Time.Seconds <= atOnce)];
+            rows.AddRange(together.GroupBy(e => e.Kind).Select(g => Row([.. g], result.Ledger.EnergyAtStart.Total.Joules)));
+            i += together.Length;
         }
 
         int left = rows.Count - MostEvents;
@@ -141,6 +134,13 @@ internal static class WholeMotionWords
             .. rows.Take(MostEvents),
             new EventRow(rows[MostEvents].Time, string.Create(CultureInfo.InvariantCulture, $"and {left} more from here on, most of them cords that go slack and taut")),
         ];
+    }
+
+    private static EventRow Row(DeploymentEvent[] together, double start)
+    {
+        double lost = together.Sum(e => e.EnergyLost.Joules);
+        string impulse = lost > 1e-9 * start ? $"; the impulse takes {new Figure(lost, "J", 3)}" : "";
+        return new EventRow(together[0].Time.Seconds, $"{Subject(together)}{Words(together[0].Kind)}{impulse}");
     }
 
     private static string Subject(DeploymentEvent[] together)

@@ -225,12 +225,20 @@ internal sealed class WholePictures
 
         return phases;
 
+        // Of two that begin at once the later is the one that lasts: let go at the tangent, there is no hinging.
         void Add(string name, double[] starts)
         {
-            if (starts.Length > 0 && (phases.Count == 0 || starts[0] > phases[^1].Start))
+            if (starts.Length == 0)
             {
-                phases.Add(new(name, starts[0]));
+                return;
             }
+
+            if (phases.Count > 0 && starts[0] - phases[^1].Start < Together * _result.End.Seconds)
+            {
+                phases.RemoveAt(phases.Count - 1);
+            }
+
+            phases.Add(new(name, phases.Count == 0 ? 0 : starts[0]));
         }
     }
 
