@@ -41,6 +41,12 @@ internal static partial class SampleCase
     /// <summary>The sample without its tolerances.</summary>
     public static string Exact => Tolerance().Replace(Text, "\"");
 
+    /// <summary>The sample without tolerances, and without what the planar motion leaves out: products of inertia, wobble, mass of the cords.</summary>
+    public static string Ideal => Exact
+        .Replace(", xy = \"0.04 kg*m^2\", xz = \"-0.02 kg*m^2\", yz = \"0.01 kg*m^2\" }", " }", StringComparison.Ordinal)
+        .Replace("wobble = \"0.5 deg\"\n", "", StringComparison.Ordinal)
+        .Replace("line_density  = \"6 g/m\"\n", "", StringComparison.Ordinal);
+
     /// <summary>The sample with one piece of it replaced.</summary>
     public static string With(string piece, string replacement)
     {

@@ -29,6 +29,9 @@ internal sealed record Answer
     /// <summary>What the stated tolerances make of it; null if none is stated that the motion depends on.</summary>
     public required Spread? Spread { get; init; }
 
+    /// <summary>The same of the whole motion; null if there is none or nothing about it is uncertain.</summary>
+    public required WholeSpread? WholeSpread { get; init; }
+
     /// <summary>What a reviewer should know, in sentences.</summary>
     public required IReadOnlyList<Problem> Warnings { get; init; }
 

@@ -1,60 +1,122 @@
 using Momentum.Dispersion;
 using Momentum.Tethers;
 using Momentum.Tool.Cases;
+using Momentum.Tool.Cases.Quantities;
+using UnitsNet;
 
 namespace Momentum.Tool.Answers;
 
 /// <summary>Holds what was computed against what the case requires.</summary>
 internal static class RequirementJudge
 {
-    private const string Nominal = "judged on the nominal design: the case states no tolerance";
+    private const string NotCounted = "the requirement does not count as met";
 
-    public static IReadOnlyList<JudgedRequirement> Judge(Case given, DespinMotion motion, Spread? spread, WholeMotion? whole, string whyNotWhole)
+    /// <summary>Judges every requirement of the case.</summary>
+    /// <param name="given">The case.</param>
+    /// <param name="motion">The planar motion.</param>
+    /// <param name="spread">Its spread; null if nothing scatters.</param>
+    /// <param name="whole">The whole motion; null if there is none.</param>
+    /// <param name="wholeSpread">Its spread; null if nothing scatters.</param>
+    /// <param name="whyNotWhole">Why there is no whole motion.</param>
+    public static IReadOnlyList<JudgedRequirement> Judge(
+        Case given, DespinMotion motion, Spread? spread, WholeMotion? whole, WholeSpread? wholeSpread, string whyNotWhole)
     {
         List<JudgedRequirement> judged = [];
         if (given.Require?.FinalRate is { } rate)
         {
-            double value = spread?.FinalSpinBound.RadiansPerSecond ?? Math.Abs(motion.FinalSpin.RadiansPerSecond);
+            Basis plane = spread is null
+                ? Basis.Nominal(Math.Abs(motion.FinalSpin.RadiansPerSecond))
+                : Basis.OfPlane(spread.FinalSpinBound?.RadiansPerSecond, spread.Ensemble.Cases, spread.Ensemble.ProbabilityThatFinalSpinIsWithin(rate.Bound));
+            Basis? space = wholeSpread is null
+                ? whole is null ? null : Basis.NominalInSpace(whole.Result.After.LargestSpin.RadiansPerSecond)
+                : Basis.OfSpace(wholeSpread.SpinBound?.RadiansPerSecond, wholeSpread.Ensemble.Cases, wholeSpread.Ensemble.ProbabilityThatSpinIsWithin(rate.Bound));
+            Basis worst = plane.OrWorse(space);
             judged.Add(new JudgedRequirement(
-                "final_rate", "Final spin rate, magnitude", rate.Text, rate.Bound.RadiansPerSecond, value, "rad/s", Solver.Rounded(value, motion.Design.Hub.Spin.RadiansPerSecond) * 30 / Math.PI, "rpm",
-                Compare(rate.IsUpper, rate.IncludesBound, value, rate.Bound.RadiansPerSecond),
-                spread is null ? Nominal : Dispersed(spread.Ensemble.ProbabilityThatFinalSpinIsWithin(rate.Bound), spread)));
+                "final_rate", "Final spin rate, magnitude", rate.Text, rate.Bound.RadiansPerSecond, worst.Known, "rad/s",
+                worst.Known is { } spin ? Solver.Rounded(spin, motion.Design.Hub.Spin.RadiansPerSecond) * 30 / Math.PI : null, "rpm",
+                Compare(rate.IsUpper, rate.IncludesBound, worst.Value, rate.Bound.RadiansPerSecond), worst.Note));
         }
 
         if (given.Require?.Wobble is { } wobble)
         {
-            double? value = whole?.Result.After.LargestNutation.Radians;
+            Basis? basis = wholeSpread is null
+                ? whole is null ? null : Basis.NominalInSpace(whole.Result.After.LargestNutation.Radians)
+                : Basis.OfSpace(wholeSpread.NutationBound?.Radians, wholeSpread.Ensemble.Cases, wholeSpread.Ensemble.ProbabilityThatNutationIsBelow(wobble.Bound));
             judged.Add(new JudgedRequirement(
-                "wobble", "Nutation half-angle after release", wobble.Text, wobble.Bound.Radians, value, "rad", value * 180 / Math.PI, "deg",
-                value is { } angle ? Compare(wobble.IsUpper, wobble.IncludesBound, angle, wobble.Bound.Radians) : Verdict.NotJudged, whole is null ? $"{whyNotWhole}; the requirement does not count as met" : Nominal));
+                "wobble", "Nutation half-angle after release", wobble.Text, wobble.Bound.Radians, basis?.Known, "rad", basis?.Known * 180 / Math.PI, "deg",
+                basis is { } found ? Compare(wobble.IsUpper, wobble.IncludesBound, found.Value, wobble.Bound.Radians) : Verdict.NotJudged,
+                basis?.Note ?? $"{whyNotWhole}; {NotCounted}"));
         }
 
         if (given.Require?.TransverseRate is { } transverse)
         {
-            double? value = whole?.Result.After.LargestTransverseRate.RadiansPerSecond;
+            Basis? basis = wholeSpread is null
+                ? whole is null ? null : Basis.NominalInSpace(whole.Result.After.LargestTransverseRate.RadiansPerSecond)
+                : Basis.OfSpace(wholeSpread.TransverseRateBound?.RadiansPerSecond, wholeSpread.Ensemble.Cases, wholeSpread.Ensemble.ProbabilityThatTransverseRateIsBelow(transverse.Bound));
             judged.Add(new JudgedRequirement(
-                "transverse_rate", "Transverse rate after release", transverse.Text, transverse.Bound.RadiansPerSecond, value, "rad/s", value * 30 / Math.PI, "rpm",
-                value is { } across ? Compare(transverse.IsUpper, transverse.IncludesBound, across, transverse.Bound.RadiansPerSecond) : Verdict.NotJudged, whole is null ? $"{whyNotWhole}; the requirement does not count as met" : Nominal));
+                "transverse_rate", "Transverse rate after release", transverse.Text, transverse.Bound.RadiansPerSecond, basis?.Known, "rad/s", basis?.Known * 30 / Math.PI, "rpm",
+                basis is { } found ? Compare(transverse.IsUpper, transverse.IncludesBound, found.Value, transverse.Bound.RadiansPerSecond) : Verdict.NotJudged,
+                basis?.Note ?? $"{whyNotWhole}; {NotCounted}"));
         }
 
         if (given.Require?.CordMargin is { } required)
         {
-            double? load = given.Despin.Cord?.BreakingLoad?.Value.Newtons;
-            double? margin = load / (spread?.PeakTensionBound.Newtons ?? motion.PeakTension.Tension.Newtons);
-            string basis = spread is null || load is null || required.Bound.DecimalFractions == 0
-                ? Nominal
-                : Dispersed(spread.Ensemble.ProbabilityThatPeakTensionIsBelow(UnitsNet.Force.FromNewtons(load.Value / required.Bound.DecimalFractions)), spread);
-            judged.Add(new JudgedRequirement(
-                "cord_margin", "Cord margin", required.Text, required.Bound.DecimalFractions, margin, "", margin, "",
-                margin is { } value ? Compare(required.IsUpper, required.IncludesBound, value, required.Bound.DecimalFractions) : Verdict.NotJudged,
-                margin is null ? "no breaking load is stated (despin.cord.breaking_load); the requirement does not count as met" : basis));
+            judged.Add(Margin(required, given.Despin.Cord?.BreakingLoad?.Value, motion, spread, whole, wholeSpread));
         }
 
         return judged;
     }
 
-    private static string Dispersed(Probability met, Spread spread) => FormattableString.Invariant(
-        $"judged at 99.7 % of {spread.Ensemble.Cases} cases; {100 * met.Estimate:0.0###} % meet it ({100 * met.Lower:0.0###} % to {100 * met.Upper:0.0###} % at {100 * met.Confidence:0.#} % confidence)");
+    private static JudgedRequirement Margin(
+        Limit<Ratio> required, Force? breaking, DespinMotion motion, Spread? spread, WholeMotion? whole, WholeSpread? wholeSpread)
+    {
+        double bound = required.Bound.DecimalFractions;
+        if (breaking is not { } load)
+        {
+            return new JudgedRequirement(
+                "cord_margin", "Cord margin", required.Text, bound, null, "", null, "", Verdict.NotJudged,
+                $"no breaking load is stated (despin.cord.breaking_load); {NotCounted}");
+        }
+
+        // A margin of zero limits no tension, so that there is no share of cases to count.
+        Force? limit = bound > 0 ? load / bound : null;
+        Basis plane = spread is null
+            ? Basis.Nominal(motion.PeakTension.Tension.Newtons)
+            : Basis.OfPlane(spread.PeakTensionBound?.Newtons, spread.Ensemble.Cases, limit is { } l ? spread.Ensemble.ProbabilityThatPeakTensionIsBelow(l) : null);
+        Basis? space = wholeSpread is null
+            ? whole is null ? null : Basis.NominalInSpace(whole.Result.PeakTensions.Max(p => p.Tension.Newtons))
+            : Basis.OfSpace(wholeSpread.PeakTensionBound?.Newtons, wholeSpread.Ensemble.Cases, limit is { } m ? wholeSpread.Ensemble.ProbabilityThatPeakTensionIsBelow(m) : null);
+        Basis worst = plane.OrWorse(space);
+        double margin = load.Newtons / worst.Value;
+        return new JudgedRequirement(
+            "cord_margin", "Cord margin", required.Text, bound, worst.Known is null ? null : margin, "", worst.Known is null ? null : margin, "", Compare(required.IsUpper, required.IncludesBound, margin, bound), worst.Note);
+    }
+
+    /// <summary>On what a requirement is judged.</summary>
+    /// <param name="Value">The value, larger being worse, SI; infinite if too few cases have one.</param>
+    /// <param name="Note">Of what it is.</param>
+    private readonly record struct Basis(double Value, string Note)
+    {
+        public static Basis Nominal(double value) => new(value, "judged on the nominal design: the case states no tolerance");
+
+        public static Basis NominalInSpace(double value) => new(value, "judged on the nominal whole motion: the case states no tolerance");
+
+        public static Basis OfPlane(double? value, int cases, Probability? met) =>
+            new(value ?? double.PositiveInfinity, FormattableString.Invariant($"judged at 99.7 % of {cases} cases{Share(met)}"));
+
+        public static Basis OfSpace(double? value, int cases, Probability? met) =>
+            new(value ?? double.PositiveInfinity, FormattableString.Invariant($"judged on the whole motion at 99.7 % of {cases} cases{Share(met)}"));
+
+        /// <summary>The value if there is one.</summary>
+        public double? Known => double.IsFinite(Value) ? Value : null;
+
+        /// <summary>The worse of the two: a requirement is met only if it is in the plane and in three dimensions.</summary>
+        public Basis OrWorse(Basis? other) => other is { } space && space.Value > Value ? space : this;
+
+        private static string Share(Probability? met) => met is { } p
+            ? FormattableString.Invariant($"; {100 * p.Estimate:0.0###} % meet it ({100 * p.Lower:0.0###} % to {100 * p.Upper:0.0###} % at {100 * p.Confidence:0.#} % confidence)")
+            : "";
+    }
 
     private static Verdict Compare(bool isUpper, bool includesBound, double value, double bound)
     {

@@ -33,17 +33,19 @@ internal static class Solver
         DesignJudge.Judge(given, motion, findings);
         Spread? spread = SpreadRun.Of(given, body, motion, options);
         WholeMotion? whole = WholeMotion.Of(given, body, motion, findings, out string whyNotWhole);
+        WholeSpread? wholeSpread = SpreadRun.Of(given, body, whole, options);
         return new Answer
         {
             Reading = reading,
             Body = body,
             Motion = motion,
             Whole = whole,
+            WholeSpread = wholeSpread,
             WhyNotWhole = whyNotWhole,
             SolvedFor = solvedFor,
             Figures = FiguresOf(given, body, motion, solvedFor),
             Spread = spread,
-            Requirements = RequirementJudge.Judge(given, motion, spread, whole, whyNotWhole),
+            Requirements = RequirementJudge.Judge(given, motion, spread, whole, wholeSpread, whyNotWhole),
             Warnings = [.. reading.Problems, .. findings.Problems],
             Assumptions = AssumptionsOf(given, whole),
         };

@@ -22,10 +22,10 @@ internal static class SpreadFigures
             AnswerFigure.Si("peak_cord_tension_mean_n", "Peak cord tension, mean", tension.Mean.Newtons, "N"),
             AnswerFigure.Si("peak_cord_tension_standard_deviation_n", "Peak cord tension, standard deviation", tension.StandardDeviation.Newtons, "N"),
         ];
-        if (double.IsFinite(spread.FinalSpinBound.RadiansPerSecond))
+        if (spread is { FinalSpinBound: { } spinBound, PeakTensionBound: { } tensionBound })
         {
-            figures.Insert(2, Spin("final_spin_magnitude_99_7_percent_rad_s", "Final spin rate, size at 99.7 % of cases", spread.FinalSpinBound, "so many stay below it"));
-            figures.Add(AnswerFigure.Si("peak_cord_tension_99_7_percent_n", "Peak cord tension at 99.7 % of cases", spread.PeakTensionBound.Newtons, "N", "so many stay below it"));
+            figures.Insert(2, Spin("final_spin_magnitude_99_7_percent_rad_s", "Final spin rate, size at 99.7 % of cases", spinBound, "so many stay below it"));
+            figures.Add(AnswerFigure.Si("peak_cord_tension_99_7_percent_n", "Peak cord tension at 99.7 % of cases", tensionBound.Newtons, "N", "so many stay below it"));
         }
 
         return figures;

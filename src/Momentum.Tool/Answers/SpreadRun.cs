@@ -2,6 +2,7 @@ using Momentum.Dispersion;
 using Momentum.Frames;
 using Momentum.Inertia;
 using Momentum.Tethers;
+using Momentum.Tethers.Deployment;
 using Momentum.Tool.Cases;
 using Momentum.Tool.Cases.Quantities;
 using UnitsNet;
@@ -17,19 +18,7 @@ internal static class SpreadRun
     /// <exception cref="ComputationRefusedException">No case has a final spin.</exception>
     public static Spread? Of(Case given, SpinningBody body, DespinMotion motion, SpreadOptions options)
     {
-        DespinSection despin = given.Despin;
-        var uncertainty = new DespinUncertainty
-        {
-            SpinInertia = SpinInertia(given, body),
-            InitialSpin = ScatterOf(given.Spin.Rate),
-            HubRadius = ScatterOf(despin.HubRadius),
-            WeightMass = ScatterOf(despin.WeightMass),
-            CordLength = ScatterOf(despin.CordLength),
-            CordLineDensity = ScatterOf(despin.Cord?.LineDensity),
-            LetGoAngle = despin.LetGoError is { } error ? Scatter.Normal(error.Value) : default,
-            SecondWeightDelay = despin.SecondWeightDelay is { } delay ? Scatter.Normal(delay.Value) : default,
-            HubMass = body.Mass,
-        };
+        DespinUncertainty uncertainty = Uncertainty(given, body) with { Nutation = default };
         if (uncertainty == new DespinUncertainty { HubMass = body.Mass })
         {
             return null;
@@ -47,19 +36,76 @@ internal static class SpreadRun
             sensitivity = [];
         }
 
-        return new Spread(Run(dispersion, options), sensitivity, options.Seed);
+        return new Spread(
+            InPieces(options.Cases, SpreadOptions.UsualCases, options.Progress, (cases, first) => dispersion.Run(cases, options.Seed, first), (one, other) => one.Merge(other)),
+            sensitivity,
+            options.Seed);
+    }
+
+    /// <summary>Runs the ensemble of the whole motion; null if there is none, or if nothing that it depends on is uncertain.</summary>
+    /// <exception cref="ComputationRefusedException">In no case are all weights let go.</exception>
+    public static WholeSpread? Of(Case given, SpinningBody body, WholeMotion? whole, SpreadOptions options)
+    {
+        if (whole is null)
+        {
+            return null;
+        }
+
+        DespinUncertainty uncertainty = Uncertainty(given, body);
+        if (given.Despin.LetGo.Rate is not null)
+        {
+            // A release at a rate has no angle to miss in the whole motion; its spread in the plane shows what that does.
+            uncertainty = uncertainty with { LetGoAngle = default };
+        }
+
+        bool wobbles = given.Spin.Wobble is { } wobble && wobble.Value.Radians > 0 && given.Bench is null;
+        if (!wobbles && uncertainty == new DespinUncertainty { HubMass = body.Mass })
+        {
+            return null;
+        }
+
+        // A chain of pieces would take most of the time. One straight piece swings as a straight cord of one and a half times
+        // its mass does (a third of a rod's mass counts at its end, half of a piece's is put there).
+        const double Straight = 2.0 / 3;
+        CordDeployment nominal = whole.Result.Deployment;
+        var dispersion = new DeploymentDispersion(
+            nominal with { Cords = [.. nominal.Cords.Select(c => c with { Segments = 1, LineDensity = Straight * c.LineDensity })] },
+            uncertainty with { CordLineDensity = ScatterOf(given.Despin.Cord?.LineDensity, Straight) });
+        return new WholeSpread(
+            InPieces(options.WholeCases, SpreadOptions.UsualCases / SpreadOptions.CasesForOneWhole, options.Progress, (cases, first) => dispersion.Run(cases, options.Seed, first), (one, other) => one.Merge(other)),
+            options.Seed);
+    }
+
+    private static DespinUncertainty Uncertainty(Case given, SpinningBody body)
+    {
+        DespinSection despin = given.Despin;
+        return new DespinUncertainty
+        {
+            SpinInertia = SpinInertia(given, body),
+            InitialSpin = ScatterOf(given.Spin.Rate),
+            HubRadius = ScatterOf(despin.HubRadius),
+            WeightMass = ScatterOf(despin.WeightMass),
+            CordLength = ScatterOf(despin.CordLength),
+            CordLineDensity = ScatterOf(despin.Cord?.LineDensity),
+            LetGoAngle = despin.LetGoError is { } error ? Scatter.Normal(error.Value) : default,
+            SecondWeightDelay = despin.SecondWeightDelay is { } delay ? Scatter.Normal(delay.Value) : default,
+            Nutation = ScatterOf(given.Spin.Wobble),
+            HubMass = body.Mass,
+        };
     }
 
     /// <summary>In pieces, so that a long run can tell how far it has come; merged they are what one run would have given.</summary>
-    private static DespinEnsemble Run(DespinDispersion dispersion, SpreadOptions options)
+    private static TEnsemble InPieces<TEnsemble>(
+        int cases, int leastPiece, Action<double>? progress, Func<int, long, TEnsemble> run, Func<TEnsemble, TEnsemble, TEnsemble> merge)
+        where TEnsemble : class
     {
-        int piece = Math.Max(SpreadOptions.UsualCases, (options.Cases + Pieces - 1) / Pieces);
-        DespinEnsemble? whole = null;
-        for (int first = 0; first < options.Cases; first += piece)
+        int piece = Math.Max(leastPiece, (cases + Pieces - 1) / Pieces);
+        TEnsemble? whole = null;
+        for (int first = 0; first < cases; first += piece)
         {
-            DespinEnsemble part = dispersion.Run(Math.Min(piece, options.Cases - first), options.Seed, first);
-            whole = whole?.Merge(part) ?? part;
-            options.Progress?.Invoke((double)whole.Cases / options.Cases);
+            TEnsemble part = run(Math.Min(piece, cases - first), first);
+            whole = whole is null ? part : merge(whole, part);
+            progress?.Invoke((double)Math.Min(first + piece, cases) / cases);
         }
 
         return whole!;
@@ -72,6 +118,9 @@ internal static class SpreadRun
             SpreadKind.Limits => Scatter.Uniform(stated.Spread),
             _ => default,
         };
+
+    private static Scatter<LinearDensity> ScatterOf(Stated<LinearDensity>? stated, double times) =>
+        ScatterOf(stated is null ? null : stated with { Spread = times * stated.Spread });
 
     private static Scatter<MassMomentOfInertia> SpinInertia(Case given, SpinningBody body) => given.Vehicle.SpinAxis switch
     {

@@ -82,6 +82,11 @@ internal sealed class WholeMotion
         yield return "In three dimensions the wound cord lies in a groove round the drum, the free cord is straight"
             + (cord.LineDensity > LinearDensity.Zero && cord.Segments > 1 ? FormattableString.Invariant($" between the joints of its {cord.Segments} pieces") : "")
             + ", and the body is rigid: slosh and bending take no part.";
+        if (cord.LineDensity > LinearDensity.Zero)
+        {
+            yield return "Over the cases of the spread each heavy cord is taken as one straight piece.";
+        }
+
         if (given.Bench is not null)
         {
             yield return "On the rig the body turns about the bearing alone; the floor is level and the bearing upright.";

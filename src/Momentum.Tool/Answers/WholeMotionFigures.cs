@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Momentum.Dispersion;
 using Momentum.Frames;
 using Momentum.Quantities;
 using Momentum.Tethers.Deployment;
@@ -20,15 +21,22 @@ internal static class WholeMotionFigures
         List<AnswerFigure> figures =
         [
             Rate("final_spin_rad_s", "Final spin rate", result.FinalSpin, ""),
-            Degrees("nutation_before_rad", "Nutation half-angle before release", result.Before.LargestNutation, "largest; between spin axis and angular momentum"),
-            Degrees("nutation_during_rad", "Nutation half-angle during unwinding", result.During.LargestNutation, "largest"),
-            Degrees("nutation_after_rad", "Nutation half-angle after let-go", result.After.LargestNutation, "largest, for all time after"),
-            Rate("transverse_rate_before_rad_s", "Transverse rate before release", result.Before.LargestTransverseRate, "largest"),
-            Rate("transverse_rate_during_rad_s", "Transverse rate during unwinding", result.During.LargestTransverseRate, "largest"),
-            Rate("transverse_rate_after_rad_s", "Transverse rate after let-go", result.After.LargestTransverseRate, "largest, for all time after"),
-            Rate("spin_after_rad_s", "Spin rate after let-go", result.After.LargestSpin, "size, largest for all time after: a wobbling body's comes and goes"),
-            Degrees("angular_momentum_tilt_after_rad", "Turn of the angular momentum", result.After.MomentumTilt, "its direction after let-go against that before release"),
         ];
+        if (result.Deployment.Rig is null)
+        {
+            figures.AddRange(
+            [
+                Degrees("nutation_before_rad", "Nutation half-angle before release", result.Before.LargestNutation, "largest; between spin axis and angular momentum"),
+                Degrees("nutation_during_rad", "Nutation half-angle during unwinding", result.During.LargestNutation, "largest"),
+                Degrees("nutation_after_rad", "Nutation half-angle after let-go", result.After.LargestNutation, "largest, for all time after"),
+                Rate("transverse_rate_before_rad_s", "Transverse rate before release", result.Before.LargestTransverseRate, "largest"),
+                Rate("transverse_rate_during_rad_s", "Transverse rate during unwinding", result.During.LargestTransverseRate, "largest"),
+                Rate("transverse_rate_after_rad_s", "Transverse rate after let-go", result.After.LargestTransverseRate, "largest, for all time after"),
+                Rate("spin_after_rad_s", "Spin rate after let-go", result.After.LargestSpin, "size, largest for all time after: a wobbling body's comes and goes"),
+                Degrees("angular_momentum_tilt_after_rad", "Turn of the angular momentum", result.After.MomentumTilt, "its direction after let-go against that before release"),
+            ]);
+        }
+
         foreach (TensionPeak peak in result.PeakTensions)
         {
             figures.Add(AnswerFigure.Si(
@@ -53,7 +61,42 @@ internal static class WholeMotionFigures
         static AnswerFigure Degrees(string key, string name, Angle angle, string note) => new(key, name, angle.Radians, angle.Degrees, "deg", note);
     }
 
-    public static JsonObject Json(WholeMotion whole)
+    /// <summary>What its spread comes to.</summary>
+    public static IReadOnlyList<AnswerFigure> Of(WholeSpread spread)
+    {
+        DeploymentEnsemble ensemble = spread.Ensemble;
+        const string Note = "so many stay below it";
+        List<AnswerFigure> figures =
+        [
+            Rate("final_spin_mean_rad_s", "Final spin rate, mean", ensemble.FinalSpin.Mean, ""),
+            Rate("final_spin_standard_deviation_rad_s", "Final spin rate, standard deviation", ensemble.FinalSpin.StandardDeviation, ""),
+        ];
+
+        // With more failures than that no limit holds in so many cases.
+        if (spread is { SpinBound: { } spin, PeakTensionBound: { } tension })
+        {
+            figures.Add(Rate("spin_after_99_7_percent_rad_s", "Spin rate after let-go, size at 99.7 % of cases", spin, Note));
+            figures.Add(AnswerFigure.Si("peak_tension_99_7_percent_n", "Peak cord tension at 99.7 % of cases", tension.Newtons, "N", Note));
+        }
+
+        if (spread is { NutationBound: { } nutation, TransverseRateBound: { } transverse } && ensemble.TransverseRate.Maximum > RotationalSpeed.Zero)
+        {
+            figures.AddRange(
+            [
+                new("nutation_after_median_rad", "Nutation half-angle after let-go, median", ensemble.Nutation.Quantile(0.5).Radians, ensemble.Nutation.Quantile(0.5).Degrees, "deg", ""),
+                new("nutation_after_99_7_percent_rad", "Nutation half-angle after let-go at 99.7 %", nutation.Radians, nutation.Degrees, "deg", Note),
+                Rate("transverse_rate_after_median_rad_s", "Transverse rate after let-go, median", ensemble.TransverseRate.Quantile(0.5), ""),
+                Rate("transverse_rate_after_99_7_percent_rad_s", "Transverse rate after let-go at 99.7 %", transverse, Note),
+            ]);
+        }
+
+        return figures;
+
+        static AnswerFigure Rate(string key, string name, RotationalSpeed rate, string note) =>
+            new(key, name, rate.RadiansPerSecond, rate.RadiansPerSecond * RpmPerRadian, "rpm", note);
+    }
+
+    public static JsonObject Json(WholeMotion whole, WholeSpread? spread)
     {
         var json = new JsonObject();
         foreach (AnswerFigure figure in Of(whole))
@@ -82,6 +125,23 @@ internal static class WholeMotionFigures
             ["cord"] = e.Cord + 1,
             ["energy_lost_j"] = e.EnergyLost.Joules,
         })]);
+        if (spread is not null)
+        {
+            var over = new JsonObject
+            {
+                ["cases"] = spread.Ensemble.Cases,
+                ["cases_without_let_go"] = spread.Ensemble.Failed,
+                ["cases_with_a_slack_cord"] = spread.Ensemble.WentSlack,
+                ["seed"] = spread.Seed,
+            };
+            foreach (AnswerFigure figure in Of(spread))
+            {
+                over[figure.Key] = figure.Value;
+            }
+
+            json["dispersion"] = over;
+        }
+
         return json;
 
         static JsonArray Components(Vector<AngularMomentum, Inertial> momentum) =>

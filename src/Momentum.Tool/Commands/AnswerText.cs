@@ -38,6 +38,11 @@ internal static class AnswerText
         if (answer.Whole is { } whole)
         {
             text.Append("\nWhole motion, in three dimensions\n").Append(Rows(WholeMotionFigures.Of(whole)));
+            if (answer.WholeSpread is { } wholeSpread)
+            {
+                text.Append(CultureInfo.InvariantCulture, $"\nWhole motion over {wholeSpread.Ensemble.Cases} cases (seed {wholeSpread.Seed}{(wholeSpread.Ensemble.Failed > 0 ? $"; in {wholeSpread.Ensemble.Failed} the weights are not all let go" : "")})\n");
+                text.Append(Rows(WholeMotionFigures.Of(wholeSpread)));
+            }
         }
 
         text.Append("\nAssumed\n");
@@ -121,7 +126,7 @@ internal static class AnswerText
             ["met"] = r.Verdict switch { Verdict.Met => true, Verdict.NotMet => false, _ => null },
             ["note"] = r.Note,
         })]);
-        json["whole_motion"] = answer.Whole is { } whole ? WholeMotionFigures.Json(whole) : null;
+        json["whole_motion"] = answer.Whole is { } whole ? WholeMotionFigures.Json(whole, answer.WholeSpread) : null;
         json["dispersion"] = answer.Spread is { } spread ? SpreadFigures.Json(spread) : null;
         json["all_requirements_met"] = answer.AllMet;
         json["assumptions"] = Texts(answer.Assumptions);

@@ -11,7 +11,7 @@ public sealed class WholeMotionTests
     [Fact]
     public void Without_what_the_plane_leaves_out_the_whole_motion_is_the_planar_one()
     {
-        JsonNode answer = Size(Ideal.Replace("final_rate  = \"0 rpm\"", "final_rate = \"10 rpm\"", StringComparison.Ordinal));
+        JsonNode answer = Size(SampleCase.Ideal.Replace("final_rate  = \"0 rpm\"", "final_rate = \"10 rpm\"", StringComparison.Ordinal));
 
         // Steps of 1e-12 over some hundred steps.
         double initial = Number(answer["initial_spin_rad_s"]);
@@ -129,26 +129,59 @@ public sealed class WholeMotionTests
         Assert.Contains(run.Json["warnings"]!.AsArray(), w => w!["message"]!.GetValue<string>().Contains("nutation angle reaches", StringComparison.Ordinal));
     }
 
+    /// <summary>
+    /// Over the stated tolerances the whole motion scatters about its own nominal value as the planar one does about its own:
+    /// wobble and cords' pieces shift the spin, and scatter little themselves.
+    /// </summary>
+    [Fact]
+    public void Requirements_are_judged_over_the_cases_of_the_whole_motion_too()
+    {
+        JsonNode answer = Size(With(SampleCase.Text, "cord_margin = \"> 3\"", "wobble = \"< 90 deg\"\ntransverse_rate = \"< 1 rpm\""));
+        JsonNode spread = answer["whole_motion"]!["dispersion"]!;
+        JsonNode[] judged = [.. answer["requirements"]!.AsArray().Select(r => r!)];
+
+        Assert.Equal(1000, spread["cases"]!.GetValue<int>());
+        Assert.Equal(0, spread["cases_without_let_go"]!.GetValue<int>());
+        Assert.Equal(1, Number(spread["final_spin_standard_deviation_rad_s"]) / Number(answer["dispersion"]!["final_spin_standard_deviation_rad_s"]), 0.1);
+        Assert.Contains("whole motion at 99.7 % of 1000 cases", judged.Single(r => r["name"]!.GetValue<string>() == "transverse_rate")["note"]!.GetValue<string>(), StringComparison.Ordinal);
+        Assert.Equal(Number(spread["transverse_rate_after_99_7_percent_rad_s"]), Number(judged.Single(r => r["name"]!.GetValue<string>() == "transverse_rate")["value"]));
+        Assert.Equal(Number(spread["nutation_after_99_7_percent_rad"]), Number(judged.Single(r => r["name"]!.GetValue<string>() == "wobble")["value"]));
+        double plane = Number(answer["dispersion"]!["final_spin_magnitude_99_7_percent_rad_s"]);
+        double space = Number(spread["spin_after_99_7_percent_rad_s"]);
+        Assert.Equal(Math.Max(plane, space), Number(judged.Single(r => r["name"]!.GetValue<string>() == "final_rate")["value"]));
+    }
+
+    [Fact]
+    public void A_limit_that_too_few_cases_have_a_figure_for_is_missed_without_one()
+    {
+        // One in fifteen cases would let go past the other tangent, where the cord wraps back.
+        string text = With(SampleCase.Text, "let_go      = \"radial\"", "let_go      = \"radial\"\nlet_go_error = \"60 deg\"");
+        Invocation run = Invocation.WithInput(text, "size", "-", "--json");
+
+        Assert.Equal(1, run.ExitCode);
+        JsonNode rate = run.Json["requirements"]!.AsArray().Single(r => r!["name"]!.GetValue<string>() == "final_rate")!;
+        Assert.Null(rate["value"]);
+        Assert.False(rate["met"]!.GetValue<bool>());
+        Assert.Equal(1, Invocation.WithInput(text, "size", "-").ExitCode);
+    }
+
     /// <summary>Bearing friction takes spin away that the weights were sized to take: the rig ends below zero.</summary>
     [Fact]
     public void On_a_bench_friction_takes_its_part()
     {
         const string Bench = "\n[bench]\nfriction_torque = \"0.8 N*m\"\ncord_height = \"1.1 m\"\nwall_distance = \"9 m\"\n";
-        JsonNode answer = Size(Ideal + Bench);
+        JsonNode answer = Size(SampleCase.Ideal + Bench);
 
         Assert.True(Whole(answer, "final_spin_rad_s") < 0);
         Assert.Equal(Whole(answer, "final_spin_rad_s"), Whole(answer, "final_spin_by_rig_rad_s"), 1e-9);
         Assert.True(Whole(answer, "bearing_work_j") < 0);
         Assert.InRange(Whole(answer, "ledger_closure"), 0, 1e-11);
 
-        Invocation sunk = Invocation.WithInput(Ideal + Bench.Replace("1.1 m", "0.2 m", StringComparison.Ordinal), "check", "-");
+        Invocation sunk = Invocation.WithInput(SampleCase.Ideal + Bench.Replace("1.1 m", "0.2 m", StringComparison.Ordinal), "check", "-");
         Assert.Equal(2, sunk.ExitCode);
         Assert.Contains("bench.cord_height", sunk.Error, StringComparison.Ordinal);
         Assert.Contains("would then be in the floor", sunk.Error, StringComparison.Ordinal);
     }
-
-    /// <summary>The sample without products of inertia, wobble and cord mass.</summary>
-    private static string Ideal => With(With(With(SampleCase.Exact, ", " + Balanced, " }"), "wobble = \"0.5 deg\"\n", ""), "line_density  = \"6 g/m\"\n", "");
 
     private static string With(string text, string piece, string replacement)
     {

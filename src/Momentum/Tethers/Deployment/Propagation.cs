@@ -160,9 +160,15 @@ internal sealed class Propagation
 
         Normalise();
         _mechanism.Evaluate(_state);
-        if (survey is not null && !_mechanism.Hub.OnBearing && AllReleased())
+        if (survey is not null && AllReleased())
         {
-            survey.GoOnForEver(_state, _mechanism);
+            // A bearing only slows the hub from here on.
+            survey.BeginSegment();
+            survey.Look(_time, 0, _state, _mechanism);
+            if (!_mechanism.Hub.OnBearing)
+            {
+                survey.GoOnForEver(_state, _mechanism);
+            }
         }
 
         Note(DeploymentEventKind.End, -1, 0);

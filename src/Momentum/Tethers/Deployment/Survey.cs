@@ -12,6 +12,10 @@ internal sealed class Survey(int cords)
     private const int During = 1;
     private const int After = 2;
 
+    // Unwound angle, in radians, below which the tension has few digits: it comes from the difference of lengths that
+    // are almost nothing, and does not peak there.
+    private const double BarelyFree = 1e-3;
+
     private readonly Peak[] _peaks = new Peak[cords];
     private readonly Stretch[] _stretches = new Stretch[3];
     private Vec _first;
@@ -69,6 +73,12 @@ internal sealed class Survey(int cords)
             held += chart == LinkChart.Held ? 1 : 0;
             released += chart == LinkChart.Released ? 1 : 0;
             int inner = mechanism.InnerLink(cord);
+            if (inner >= 0 && mechanism.Links[inner].IsOnDrum && state[mechanism.Links[inner].Offset] < BarelyFree)
+            {
+                _tops[cord].Looks = 0;
+                continue;
+            }
+
             double tension = inner < 0 ? 0 : mechanism.Links[inner].Tension;
             _tops[cord].See(time, tension);
             if (tension > _peaks[cord].Tension)
