@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using Momentum.Tool.Report.Model;
@@ -195,16 +196,31 @@ internal static class HtmlReport
 
     private static Markup Spread(DespinReport report)
     {
-        Markup absent = report.ResidualSpin is not null ? Markup.None : Markup.Trusted(
+        Markup whole = report.WholeSpread is null ? Markup.None : WholeSpread(report.WholeSpread);
+        Markup absent = report.ResidualSpin is not null || report.WholeSpread is not null ? Markup.None : Markup.Trusted(
             "<p class=\"absent\">The residual spin rate was not sampled over the tolerances: every figure is that of the nominal design.</p>");
         if (report.ResidualSpin is null && report.Sensitivity is null)
         {
-            return absent;
+            return Markup.Of($"{absent}{whole}");
         }
 
         Markup histogram = report.ResidualSpin is null ? Markup.None : HistogramPicture.Draw(report.ResidualSpin, "residual-spin");
         Markup sensitivity = report.Sensitivity is null ? Markup.None : SensitivityPicture.Draw(report.Sensitivity);
-        return Markup.Of($"{absent}<div class=\"pictures\">{histogram}{sensitivity}</div>");
+        return Markup.Of($"{absent}<div class=\"pictures\">{histogram}{sensitivity}</div>{whole}");
+    }
+
+    private static Markup WholeSpread(WholeSpreadRows spread)
+    {
+        string failed = spread.Failed == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $" In {spread.Failed} of them the weights are not all let go.");
+        int half = (spread.Rows.Count + 1) / 2;
+        return Markup.Of($"""
+            <h3>Over cases of the whole motion</h3>
+            <p>{string.Create(CultureInfo.InvariantCulture, $"{spread.Cases}")} cases in three dimensions, drawn from the same tolerances; the wobble before release points anywhere.{failed}</p>
+            <div class="sheet">
+            <div>{Answers([.. spread.Rows.Take(half)])}</div>
+            <div>{Answers([.. spread.Rows.Skip(half)])}</div>
+            </div>
+            """);
     }
 
     private static Markup Assumptions(IReadOnlyList<string> assumptions) => Markup.Of($"""

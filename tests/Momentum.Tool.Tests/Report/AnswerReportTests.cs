@@ -133,6 +133,19 @@ public sealed class AnswerReportTests(Chromium chromium)
     }
 
     [Fact]
+    public void Spread_of_the_whole_motion_is_in_the_page_if_something_about_it_is_uncertain()
+    {
+        DespinReport exact = Compose(SampleCase.Ideal);
+        DespinReport wobbling = Compose(SampleCase.Exact);
+
+        Assert.Null(exact.WholeSpread);
+        Assert.DoesNotContain("Over cases of the whole motion", HtmlReport.Render(exact), StringComparison.Ordinal);
+        Assert.Equal(1000, wobbling.WholeSpread!.Cases);
+        Assert.Contains(wobbling.WholeSpread.Rows, r => r.Name.StartsWith("Transverse rate", StringComparison.Ordinal));
+        Assert.Contains("Over cases of the whole motion", HtmlReport.Render(wobbling), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Requirement_nothing_was_computed_for_is_shown_as_not_judged()
     {
         DespinReport report = Compose(Given() + "wobble = \"< 5 deg\"\n");

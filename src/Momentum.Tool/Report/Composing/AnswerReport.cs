@@ -46,6 +46,9 @@ internal static class AnswerReport
             WhyNotWhole = answer.WhyNotWhole,
             Unwinding = whole?.Unwinding ?? PlanarPictures.Unwinding(motion, answer.Body),
             Charts = [.. whole?.Charts(motion) ?? PlanarPictures.Charts(motion), .. TradeCurve.Of(motion) is { } trade ? [trade] : Array.Empty<LineChart>()],
+            WholeSpread = answer.WholeSpread is { } spread
+                ? new WholeSpreadRows(spread.Ensemble.Cases, spread.Ensemble.Failed, [.. WholeMotionFigures.Of(spread).Select(Row)])
+                : null,
             ResidualSpin = ResidualSpin.Of(given, answer.Spread),
             Sensitivity = ToleranceSensitivity.Of(given, answer.Spread, motion.Design.Hub.Spin),
             Assumptions = answer.Assumptions,

@@ -36,6 +36,9 @@ internal sealed record DespinReport
     /// <summary>Histories over time and trade curves.</summary>
     public IReadOnlyList<LineChart> Charts { get; init; } = [];
 
+    /// <summary>Number of cases of the whole motion, and what their spread comes to; null if there are none.</summary>
+    public WholeSpreadRows? WholeSpread { get; init; }
+
     /// <summary>Spread of the residual spin.</summary>
     public Histogram? ResidualSpin { get; init; }
 
