@@ -643,12 +643,20 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
     {
         IMethodSymbol method = invocation.TargetMethod;
         Inferred instance = Evaluate(invocation.Instance);
-        Dictionary<IParameterSymbol, Inferred> arguments = Arguments(invocation.Arguments, out Dictionary<IParameterSymbol, SyntaxNode> sites);
         if (MathFunctions.IsMath(method))
         {
-            return MathFunctions.Evaluate(flow, invocation, Values(invocation, arguments));
+            ImmutableArray<Inferred> values = ImmutableArray.CreateRange(invocation.Arguments, static (argument, evaluator) => evaluator.Evaluate(argument.Value), this);
+            return MathFunctions.Evaluate(flow, invocation, values);
         }
 
+        // By far the most frequent call: a quantity made from one number.
+        if (invocation.Arguments.Length == 1 && Sources.Factory(method) is { } unit)
+        {
+            IOperation number = invocation.Arguments[0].Value;
+            return Into(unit, method, Evaluate(number), number.Syntax, new Origin(invocation.Syntax, OriginKind.Factory));
+        }
+
+        Dictionary<IParameterSymbol, Inferred> arguments = Arguments(invocation.Arguments, out Dictionary<IParameterSymbol, SyntaxNode> sites);
         if (method.MethodKind == MethodKind.DelegateInvoke)
         {
             return instance.Callable is { } callable ? Call(callable, Values(invocation, arguments), invocation.Arguments.Select(a => a.Value.Syntax).ToImmutableArray()) : Inferred.Unknown;
@@ -744,13 +752,13 @@ internal sealed class Evaluator(CompilationModel model, Flow flow, ControlFlowGr
     private Inferred Into(Unit unit, IMethodSymbol method, Dictionary<IParameterSymbol, Inferred> arguments, Dictionary<IParameterSymbol, SyntaxNode> sites, Origin origin)
     {
         IParameterSymbol first = method.OriginalDefinition.Parameters[0];
-        if (!arguments.TryGetValue(first, out Inferred? value))
-        {
-            return Inferred.Unknown;
-        }
+        return arguments.TryGetValue(first, out Inferred? value) ? Into(unit, method, value, sites[first], origin) : Inferred.Unknown;
+    }
 
+    private Inferred Into(Unit unit, IMethodSymbol method, Inferred value, SyntaxNode site, Origin origin)
+    {
         string target = method.MethodKind == MethodKind.Constructor ? $"new {method.ContainingType.Name}" : $"{method.ContainingType.Name}.{method.Name}";
-        flow.Meet(new Meeting(Role.Argument, value, Inferred.In(unit, Evidence.Typed, origin), sites[first], target));
+        flow.Meet(new Meeting(Role.Argument, value, Inferred.In(unit, Evidence.Typed, origin), site, target));
         return value.OnlyContext();
     }
 
