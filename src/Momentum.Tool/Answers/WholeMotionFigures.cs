@@ -130,7 +130,7 @@ internal static class WholeMotionFigures
             var over = new JsonObject
             {
                 ["cases"] = spread.Ensemble.Cases,
-                ["cases_without_let_go"] = spread.Ensemble.Failed,
+                ["cases_without_result"] = spread.Ensemble.Failed,
                 ["cases_with_a_slack_cord"] = spread.Ensemble.WentSlack,
                 ["seed"] = spread.Seed,
             };

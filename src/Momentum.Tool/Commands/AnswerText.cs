@@ -40,7 +40,7 @@ internal static class AnswerText
             text.Append("\nWhole motion, in three dimensions\n").Append(Rows(WholeMotionFigures.Of(whole)));
             if (answer.WholeSpread is { } wholeSpread)
             {
-                text.Append(CultureInfo.InvariantCulture, $"\nWhole motion over {wholeSpread.Ensemble.Cases} cases (seed {wholeSpread.Seed}{(wholeSpread.Ensemble.Failed > 0 ? $"; in {wholeSpread.Ensemble.Failed} the weights are not all let go" : "")})\n");
+                text.Append(CultureInfo.InvariantCulture, $"\nWhole motion over {wholeSpread.Ensemble.Cases} cases (seed {wholeSpread.Seed}{(wholeSpread.Ensemble.Failed > 0 ? $"; {wholeSpread.Ensemble.Failed} without a result: not all weights let go, or refused" : "")})\n");
                 text.Append(Rows(WholeMotionFigures.Of(wholeSpread)));
             }
         }

@@ -211,7 +211,7 @@ internal static class HtmlReport
 
     private static Markup WholeSpread(WholeSpreadRows spread)
     {
-        string failed = spread.Failed == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $" In {spread.Failed} of them the weights are not all let go.");
+        string failed = spread.Failed == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $" {spread.Failed} of them have no result: not all weights let go, or the computation refused.");
         int half = (spread.Rows.Count + 1) / 2;
         return Markup.Of($"""
             <h3>Over cases of the whole motion</h3>

@@ -141,7 +141,7 @@ public sealed class WholeMotionTests
         JsonNode[] judged = [.. answer["requirements"]!.AsArray().Select(r => r!)];
 
         Assert.Equal(1000, spread["cases"]!.GetValue<int>());
-        Assert.Equal(0, spread["cases_without_let_go"]!.GetValue<int>());
+        Assert.Equal(0, spread["cases_without_result"]!.GetValue<int>());
         Assert.Equal(1, Number(spread["final_spin_standard_deviation_rad_s"]) / Number(answer["dispersion"]!["final_spin_standard_deviation_rad_s"]), 0.1);
         Assert.Contains("whole motion at 99.7 % of 1000 cases", judged.Single(r => r["name"]!.GetValue<string>() == "transverse_rate")["note"]!.GetValue<string>(), StringComparison.Ordinal);
         Assert.Equal(Number(spread["transverse_rate_after_99_7_percent_rad_s"]), Number(judged.Single(r => r["name"]!.GetValue<string>() == "transverse_rate")["value"]));

@@ -76,7 +76,10 @@ internal static class DeploymentWarnings
 
         if (lost > NoticeableLoss * result.Ledger.EnergyAtStart.Total.Joules)
         {
-            warnings.Add(new(DeploymentWarningKind.EnergyLostInImpulses, null, Invariant($"Impulses took {lost:G3} J: cords without stretch that were stopped at full length. Give the cords their stiffness to see the tension of it.")));
+            string how = result.Deployment.Cords.Any(c => c.Stiffness is null)
+                ? "cords without stretch that were stopped at full length. Give the cords their stiffness to see the tension of it."
+                : "cords that went slack, came taut or were stopped at full length.";
+            warnings.Add(new(DeploymentWarningKind.EnergyLostInImpulses, null, Invariant($"Impulses took {lost:G3} J: {how}")));
         }
 
         for (int cord = 0; cord < result.Deployment.Cords.Count; cord++)
