@@ -37,6 +37,15 @@ public sealed class PackageContentTests(Packages packages)
     public void The_library_package_depends_on_what_the_library_needs_and_not_on_the_compiler() =>
         Assert.Equal(_libraryDependencies, Nuspec("Momentum").Descendants().Where(e => e.Name.LocalName == "dependency").Select(e => (string)e.Attribute("id")!).Order(StringComparer.Ordinal));
 
+    // Where a rule's link points to, in the package as in the repository.
+    [Fact]
+    public void The_library_package_holds_the_page_of_every_rule()
+    {
+        using ZipArchive archive = ZipFile.OpenRead(packages.File("Momentum"));
+        IEnumerable<string> pages = Directory.EnumerateFiles(Path.Combine(Repository.Root, "analyzers", "docs"), "*.md").Select(page => "analyzers/docs/" + Path.GetFileName(page));
+        Assert.Equal(pages.Order(StringComparer.Ordinal), archive.Entries.Select(e => e.FullName).Where(name => name.StartsWith("analyzers/docs/", StringComparison.Ordinal)).Order(StringComparer.Ordinal));
+    }
+
     [Fact]
     public void The_tool_package_holds_the_tool_and_its_libraries_and_no_other_assembly() =>
         Assert.Equal(_toolAssemblies, Assemblies("Momentum.Tool").Select(path => path.Replace("tools/net10.0/any/", "", StringComparison.Ordinal)));
