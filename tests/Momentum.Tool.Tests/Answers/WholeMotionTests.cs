@@ -183,6 +183,24 @@ public sealed class WholeMotionTests
         Assert.Contains("would then be in the floor", sunk.Error, StringComparison.Ordinal);
     }
 
+    /// <summary>
+    /// A rig spun up by hand: nobody knows the rate. A design for no spin leaves none whatever the rate, until friction
+    /// takes what the weights were to take.
+    /// </summary>
+    [Fact]
+    public void A_rig_spun_by_hand_ends_at_rest_whatever_its_rate_but_for_friction()
+    {
+        string byHand = With(SampleCase.Ideal, "rate   = \"50 rpm\"", "rate   = \"50 rpm +/- 25 rpm max\"");
+        JsonNode smooth = Size(byHand + "\n[bench]\ngravity = \"0 m/s^2\"\n")["whole_motion"]!["dispersion"]!;
+        JsonNode rubbing = Size(byHand + "\n[bench]\ngravity = \"0 m/s^2\"\nfriction_torque = \"0.8 N*m\"\n")["whole_motion"]!["dispersion"]!;
+
+        // The steps of a case are 1e-6; the slowest start has 2.6 rad/s.
+        Assert.Equal(0, Number(smooth["final_spin_mean_rad_s"]), 1e-5);
+        Assert.Equal(0, Number(smooth["final_spin_standard_deviation_rad_s"]), 1e-5);
+        Assert.True(Number(rubbing["final_spin_mean_rad_s"]) < -0.01);
+        Assert.True(Number(rubbing["final_spin_standard_deviation_rad_s"]) > 1e-3);
+    }
+
     private static string With(string text, string piece, string replacement)
     {
         Assert.Contains(piece, text, StringComparison.Ordinal);
