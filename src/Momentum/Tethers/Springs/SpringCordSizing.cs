@@ -155,6 +155,15 @@ internal sealed class SpringCordSizing
 
     // The weights swing on the spring, and the hub against them, through about L sqrt(k (1 + 1/j)) radians, so that the final
     // spin has features of that fineness; a step of a thousandth of one errs by 1e-12, and the runs' error over it by 1e-10.
-    private static double Slope(Func<double, double> function, in SpringCordProportions at) =>
-        SpinSensitivity.Slope(function, 2e-3 / (1 + (at.Length * Math.Sqrt(at.Spring * (1 + (1 / at.Inertia))))));
+    // Close to where the cords just fail to come to let-go the final spin falls off like a square root, and no step is fine
+    // enough: there two steps disagree, and there is no slope to speak of.
+    private static double Slope(Func<double, double> function, in SpringCordProportions at)
+    {
+        const double Finer = 0.25;
+        const double Agreed = 1e-6;
+        double step = 2e-3 / (1 + (at.Length * Math.Sqrt(at.Spring * (1 + (1 / at.Inertia)))));
+        double slope = SpinSensitivity.Slope(function, step);
+        double finer = SpinSensitivity.Slope(function, Finer * step);
+        return Math.Abs(slope - finer) <= Agreed * (1 + Math.Abs(slope)) ? slope : double.NaN;
+    }
 }

@@ -148,6 +148,16 @@ public class LawsOfSpringCords
         Assert.InRange(design.CordLength / hub.Radius, 0.01, 300);
     }
 
+    /// <summary>Five per cent of the spin taken by weights as heavy as the hub: a spring so soft that one per cent more spin keeps the cords on.</summary>
+    [Fact]
+    public void A_design_on_the_brink_of_not_letting_go_has_no_slope_and_is_refused()
+    {
+        var hub = new DespinHub(
+            MassMomentOfInertia.FromKilogramSquareMeters(0.5864734168309101), Length.FromMeters(0.5), RotationalSpeed.FromRadiansPerSecond(6));
+
+        Assert.Throws<ComputationRefusedException>(() => hub.SizeSpringCord(Mass.FromKilograms(0.2), hub.Spin * 0.95, LetGo.Tangent, 0.001));
+    }
+
     private static SpringCordMotion? Deployed(SpringCordDesign design)
     {
         try
