@@ -5,9 +5,6 @@ namespace Momentum.Tool.Answers;
 /// <param name="Rows">In order of time.</param>
 internal sealed record History(IReadOnlyList<string> Columns, IReadOnlyList<HistoryRow> Rows)
 {
-    /// <summary>How long after let-go a history goes on if nobody says, as a share of the time until then.</summary>
-    public const double Aftermath = 0.25;
-
     /// <summary>Evenly spaced instants with the events among them.</summary>
     /// <param name="samples">How many evenly spaced ones, two or more.</param>
     /// <param name="last">The last, s.</param>

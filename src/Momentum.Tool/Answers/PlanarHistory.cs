@@ -7,6 +7,9 @@ namespace Momentum.Tool.Answers;
 /// <summary>The planar motion against time.</summary>
 internal static class PlanarHistory
 {
+    // How long after let-go it goes on if nobody says, as a share of the time until then.
+    private const double Aftermath = 0.25;
+
     /// <summary>Samples a motion.</summary>
     /// <param name="motion">The motion.</param>
     /// <param name="samples">Evenly spaced instants, two or more, from release of the weights.</param>
@@ -23,7 +26,7 @@ internal static class PlanarHistory
         (string Key, Func<DespinState, double> Of)[] columns = [.. Columns(motion.Design.Weights)];
         return new History(
             [.. columns.Select(c => c.Key)],
-            [.. History.Instants(samples, until?.Seconds ?? (motion.LetGoTime.Seconds * (1 + History.Aftermath)), events).Select(Row)]);
+            [.. History.Instants(samples, until?.Seconds ?? (motion.LetGoTime.Seconds * (1 + Aftermath)), events).Select(Row)]);
 
         HistoryRow Row((double Time, string Event) instant)
         {

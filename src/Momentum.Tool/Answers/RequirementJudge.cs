@@ -1,5 +1,6 @@
 using Momentum.Dispersion;
 using Momentum.Tethers;
+using Momentum.Tethers.Deployment;
 using Momentum.Tool.Cases;
 using Momentum.Tool.Cases.Quantities;
 using UnitsNet;
@@ -27,10 +28,8 @@ internal static class RequirementJudge
             Basis plane = spread is null
                 ? Basis.Nominal(Math.Abs(motion.FinalSpin.RadiansPerSecond))
                 : Basis.OfPlane(spread.FinalSpinBound?.RadiansPerSecond, spread.Ensemble.Cases, spread.Ensemble.ProbabilityThatFinalSpinIsWithin(rate.Bound));
-            Basis? space = wholeSpread is null
-                ? whole is null ? null : Basis.NominalInSpace(whole.Result.After.LargestSpin.RadiansPerSecond)
-                : Basis.OfSpace(wholeSpread.SpinBound?.RadiansPerSecond, wholeSpread.Ensemble.Cases, wholeSpread.Ensemble.ProbabilityThatSpinIsWithin(rate.Bound));
-            Basis worst = plane.OrWorse(space);
+            Basis worst = plane.OrWorse(InSpace(
+                whole, r => r.After.LargestSpin.RadiansPerSecond, wholeSpread, s => s.SpinBound?.RadiansPerSecond, e => e.ProbabilityThatSpinIsWithin(rate.Bound)));
             judged.Add(new JudgedRequirement(
                 "final_rate", "Final spin rate, magnitude", rate.Text, rate.Bound.RadiansPerSecond, worst.Known, "rad/s",
                 worst.Known is { } spin ? Solver.Rounded(spin, motion.Design.Hub.Spin.RadiansPerSecond) * 30 / Math.PI : null, "rpm",
@@ -39,24 +38,16 @@ internal static class RequirementJudge
 
         if (given.Require?.Wobble is { } wobble)
         {
-            Basis? basis = wholeSpread is null
-                ? whole is null ? null : Basis.NominalInSpace(whole.Result.After.LargestNutation.Radians)
-                : Basis.OfSpace(wholeSpread.NutationBound?.Radians, wholeSpread.Ensemble.Cases, wholeSpread.Ensemble.ProbabilityThatNutationIsBelow(wobble.Bound));
-            judged.Add(new JudgedRequirement(
-                "wobble", "Nutation half-angle after release", wobble.Text, wobble.Bound.Radians, basis?.Known, "rad", basis?.Known * 180 / Math.PI, "deg",
-                basis is { } found ? Compare(wobble.IsUpper, wobble.IncludesBound, found.Value, wobble.Bound.Radians) : Verdict.NotJudged,
-                basis?.Note ?? $"{whyNotWhole}; {NotCounted}"));
+            judged.Add(InSpaceOnly(
+                "wobble", "Nutation half-angle after release", wobble.Text, wobble.IsUpper, wobble.IncludesBound, wobble.Bound.Radians, "rad", 180 / Math.PI, "deg",
+                InSpace(whole, r => r.After.LargestNutation.Radians, wholeSpread, s => s.NutationBound?.Radians, e => e.ProbabilityThatNutationIsBelow(wobble.Bound)), whyNotWhole));
         }
 
         if (given.Require?.TransverseRate is { } transverse)
         {
-            Basis? basis = wholeSpread is null
-                ? whole is null ? null : Basis.NominalInSpace(whole.Result.After.LargestTransverseRate.RadiansPerSecond)
-                : Basis.OfSpace(wholeSpread.TransverseRateBound?.RadiansPerSecond, wholeSpread.Ensemble.Cases, wholeSpread.Ensemble.ProbabilityThatTransverseRateIsBelow(transverse.Bound));
-            judged.Add(new JudgedRequirement(
-                "transverse_rate", "Transverse rate after release", transverse.Text, transverse.Bound.RadiansPerSecond, basis?.Known, "rad/s", basis?.Known * 30 / Math.PI, "rpm",
-                basis is { } found ? Compare(transverse.IsUpper, transverse.IncludesBound, found.Value, transverse.Bound.RadiansPerSecond) : Verdict.NotJudged,
-                basis?.Note ?? $"{whyNotWhole}; {NotCounted}"));
+            judged.Add(InSpaceOnly(
+                "transverse_rate", "Transverse rate after release", transverse.Text, transverse.IsUpper, transverse.IncludesBound, transverse.Bound.RadiansPerSecond, "rad/s", 30 / Math.PI, "rpm",
+                InSpace(whole, r => r.After.LargestTransverseRate.RadiansPerSecond, wholeSpread, s => s.TransverseRateBound?.RadiansPerSecond, e => e.ProbabilityThatTransverseRateIsBelow(transverse.Bound)), whyNotWhole));
         }
 
         if (given.Require?.CordMargin is { } required)
@@ -83,14 +74,26 @@ internal static class RequirementJudge
         Basis plane = spread is null
             ? Basis.Nominal(motion.PeakTension.Tension.Newtons)
             : Basis.OfPlane(spread.PeakTensionBound?.Newtons, spread.Ensemble.Cases, limit is { } l ? spread.Ensemble.ProbabilityThatPeakTensionIsBelow(l) : null);
-        Basis? space = wholeSpread is null
-            ? whole is null ? null : Basis.NominalInSpace(whole.Result.PeakTensions.Max(p => p.Tension.Newtons))
-            : Basis.OfSpace(wholeSpread.PeakTensionBound?.Newtons, wholeSpread.Ensemble.Cases, limit is { } m ? wholeSpread.Ensemble.ProbabilityThatPeakTensionIsBelow(m) : null);
-        Basis worst = plane.OrWorse(space);
+        Basis worst = plane.OrWorse(InSpace(
+            whole, r => r.PeakTensions.Max(p => p.Tension.Newtons), wholeSpread, s => s.PeakTensionBound?.Newtons, e => limit is { } m ? e.ProbabilityThatPeakTensionIsBelow(m) : null));
         double margin = load.Newtons / worst.Value;
         return new JudgedRequirement(
             "cord_margin", "Cord margin", required.Text, bound, worst.Known is null ? null : margin, "", worst.Known is null ? null : margin, "", Compare(required.IsUpper, required.IncludesBound, margin, bound), worst.Note);
     }
+
+    /// <summary>The basis that the whole motion gives: its cases if there are any, else itself; null if there is none.</summary>
+    private static Basis? InSpace(
+        WholeMotion? whole, Func<DeploymentResult, double> nominal, WholeSpread? spread, Func<WholeSpread, double?> bound, Func<DeploymentEnsemble, Probability?> met) =>
+        spread is not null ? Basis.OfSpace(bound(spread), spread.Ensemble.Cases, met(spread.Ensemble))
+        : whole is not null ? Basis.NominalInSpace(nominal(whole.Result))
+        : null;
+
+    /// <summary>A requirement of which the plane knows nothing.</summary>
+    private static JudgedRequirement InSpaceOnly(
+        string key, string name, string limit, bool isUpper, bool includesBound, double bound, string siUnit, double shownPerSi, string unit, Basis? basis, string whyNotWhole) => new(
+        key, name, limit, bound, basis?.Known, siUnit, basis?.Known * shownPerSi, unit,
+        basis is { } found ? Compare(isUpper, includesBound, found.Value, bound) : Verdict.NotJudged,
+        basis?.Note ?? $"{whyNotWhole}; {NotCounted}");
 
     /// <summary>On what a requirement is judged.</summary>
     /// <param name="Value">The value, larger being worse, SI; infinite if too few cases have one.</param>

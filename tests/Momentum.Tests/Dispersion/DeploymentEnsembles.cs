@@ -13,21 +13,9 @@ namespace Momentum.Tests.Dispersion;
 public class DeploymentEnsembles
 {
     // The stage of the planar tests: 18.4 kg·m², 430 mm, 72 rpm, 2 × 310 g.
-    private static readonly DespinHub _hub = new(
-        MassMomentOfInertia.FromKilogramSquareMeters(18.4), Length.FromMillimeters(430), RotationalSpeed.FromRadiansPerSecond(72 * Math.PI / 30));
+    private static readonly DespinHub _hub = PlanarEnsembles.Hub;
 
-    private static readonly DespinUncertainty _everything = new()
-    {
-        SpinInertia = Scatter.Normal(_hub.SpinInertia * 0.01),
-        InitialSpin = Scatter.Normal(_hub.Spin * 0.02),
-        HubRadius = Scatter.Uniform(Length.FromMillimeters(0.5)),
-        WeightMass = Scatter.Normal(Mass.FromGrams(1)),
-        CordLength = Scatter.Normal(Length.FromMillimeters(4)),
-        LetGoAngle = Scatter.Normal(Angle.FromDegrees(3)),
-        SecondWeightDelay = Scatter.Normal(Duration.FromMilliseconds(2)),
-        Nutation = Scatter.Normal(Angle.FromDegrees(0.2)),
-        HubMass = Mass.FromKilograms(182),
-    };
+    private static readonly DespinUncertainty _everything = PlanarEnsembles.Everything with { Nutation = Scatter.Normal(Angle.FromDegrees(0.2)) };
 
     // What steps of 1e-6 may leave, of the initial spin; ten times what is seen.
     private const double SpinError = 1e-6;

@@ -8,6 +8,12 @@ namespace Momentum.Tests.Dispersion;
 /// <summary>Ensembles of planar de-spins against what can be said of them on paper (own derivations, beside each test).</summary>
 public class PlanarEnsembles
 {
+    /// <summary>The stage of the tests.</summary>
+    internal static DespinHub Hub => _hub;
+
+    /// <summary>What is uncertain about it.</summary>
+    internal static DespinUncertainty Everything => _everything;
+
     private static readonly DespinHub _hub = new(
         MassMomentOfInertia.FromKilogramSquareMeters(18.4), Length.FromMillimeters(430), RotationalSpeed.FromRadiansPerSecond(72 * Math.PI / 30));
 

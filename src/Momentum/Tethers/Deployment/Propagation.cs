@@ -302,20 +302,19 @@ internal sealed class Propagation
     /// <returns>Whether something was acted on that the clock may have to do with.</returns>
     private bool Peel()
     {
+        // Most phases begin without a start.
+        if (!MarkStarts())
+        {
+            return false;
+        }
+
         MechanismEvents events = _integrator.EventFunctions;
         events.Evaluate(_time, _state, _valuesBefore);
-        bool started = false;
         int ending;
         do
         {
-            for (int i = 0; i < _starts.Length; i++)
-            {
-                _starts[i] |= _mechanism.MustPeel(i, _state);
-            }
-
-            double passed = _mechanism.Peel(_state, _scratch, _slackAtPeel, out ending);
-            started |= passed > 0;
-            _time += passed;
+            MarkStarts();
+            _time += _mechanism.Peel(_state, _scratch, _slackAtPeel, out ending);
             NoteSlackAtPeel();
             if (ending >= 0)
             {
@@ -325,9 +324,23 @@ internal sealed class Propagation
         }
         while (ending >= 0 && !_stopped);
 
-        bool acted = started && ActOnWhatPassed(events);
+        bool acted = ActOnWhatPassed(events);
         Array.Clear(_starts);
         return acted;
+    }
+
+    /// <summary>Marks the links that are about to leave the drum; whether there is one.</summary>
+    private bool MarkStarts()
+    {
+        bool any = false;
+        for (int i = 0; i < _starts.Length; i++)
+        {
+            bool starts = _mechanism.MustPeel(i, _state);
+            _starts[i] |= starts;
+            any |= starts;
+        }
+
+        return any;
     }
 
     /// <summary>Acts on the events that changed sign over a start; those of the starting nodes themselves begin with it.</summary>
