@@ -7,4 +7,5 @@ internal enum CaseOutcome : byte
     WrappedBack,
     RateNotReached,
     NotPhysical,
+    CordsFailed,
 }

@@ -1,12 +1,14 @@
 using Momentum.Quantities;
 using Momentum.Tethers;
+using Momentum.Tethers.Springs;
 using UnitsNet;
 
 namespace Momentum.Dispersion;
 
 /// <summary>A planar de-spin with what is uncertain about it: ensembles of it, and the sensitivity of its final spin.</summary>
 /// <remarks>
-/// Every draw is a function of seed, case number and input, so that the same call gives the same bits on any number of
+/// Cords that do not stretch are computed in closed form, spring cords by integration, which takes some twenty times as long;
+/// their stiffness E·A is exact, so that a longer one is softer. Every draw is a function of seed, case number and input, so that the same call gives the same bits on any number of
 /// threads. Immutable, so safe to share between threads.
 /// </remarks>
 public sealed class DespinDispersion
@@ -23,9 +25,12 @@ public sealed class DespinDispersion
     /// <summary>Joins a design and what is uncertain about it.</summary>
     /// <param name="design">The nominal design.</param>
     /// <param name="uncertainty">What scatters about it.</param>
-    /// <exception cref="ArgumentException">A delay scatters and the hub's mass is not given.</exception>
+    /// <exception cref="ArgumentException">
+    /// A delay scatters and the hub's mass is not given; or, with spring cords, a delay or a line density scatters, or the let-go
+    /// angle of cords that let go at a spin rate.
+    /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">The hub's mass is not positive.</exception>
-    public DespinDispersion(DespinDesign design, DespinUncertainty uncertainty)
+    public DespinDispersion(PlanarDesign design, DespinUncertainty uncertainty)
     {
         ArgumentNullException.ThrowIfNull(design);
         ArgumentNullException.ThrowIfNull(uncertainty);
@@ -44,6 +49,16 @@ public sealed class DespinDispersion
             (uncertainty.SecondWeightDelay.Shape, uncertainty.SecondWeightDelay.Width.Seconds),
         ];
         _hubMass = double.NaN;
+        if (design is SpringCordDesign)
+        {
+            RefuseOnSprings(uncertainty, UncertainInput.SecondWeightDelay, "on spring cords all weights let go together here. Use the three-dimensional deployment");
+            RefuseOnSprings(uncertainty, UncertainInput.CordLineDensity, "spring cords have no mass here. Use the three-dimensional deployment");
+            if (design.LetGo.CordAngle is null)
+            {
+                RefuseOnSprings(uncertainty, UncertainInput.LetGoAngle, "spring cords that let go at a spin rate have no angle to miss here. Let go at a cord angle");
+            }
+        }
+
         if (Scatters(UncertainInput.SecondWeightDelay))
         {
             Mass mass = uncertainty.HubMass ?? throw new ArgumentException(
@@ -56,7 +71,7 @@ public sealed class DespinDispersion
     }
 
     /// <summary>The nominal design.</summary>
-    public DespinDesign Design { get; }
+    public PlanarDesign Design { get; }
 
     /// <summary>What scatters about it.</summary>
     public DespinUncertainty Uncertainty { get; }
@@ -85,7 +100,7 @@ public sealed class DespinDispersion
         Parallel.For(
             0,
             (cases + ChunkOfCases - 1) / ChunkOfCases,
-            () => new DespinCase(Design, _hubMass),
+            () => DespinCase.Of(Design, _hubMass),
             (chunk, _, one) =>
             {
                 Span<double> input = stackalloc double[DespinCase.Inputs];
@@ -119,7 +134,7 @@ public sealed class DespinDispersion
     /// <exception cref="ComputationRefusedException">A value within the scatter has no final spin.</exception>
     public IReadOnlyList<SensitivityBar> Sensitivity()
     {
-        var one = new DespinCase(Design, _hubMass);
+        var one = DespinCase.Of(Design, _hubMass);
         var bars = new List<(UncertainInput Input, double Plus, double Minus, double Variance)>();
         double nominal = FinalSpin(one, UncertainInput.SpinInertia, 0);
         double sum = 0;
@@ -154,6 +169,14 @@ public sealed class DespinDispersion
                 sum > 0 ? bar.Variance / sum : 0))];
     }
 
+    private void RefuseOnSprings(DespinUncertainty uncertainty, UncertainInput input, string why)
+    {
+        if (Scatters(input))
+        {
+            throw new ArgumentException($"{Enum.GetName(input)} scatters, and {why}, or leave that scatter out.", nameof(uncertainty));
+        }
+    }
+
     private bool Scatters(UncertainInput input) => _scatter[(int)input] is { Shape: not ScatterShape.None, Width: > 0 };
 
     private double FinalSpin(DespinCase one, UncertainInput changed, double offset)
@@ -170,6 +193,7 @@ public sealed class DespinDispersion
                 {
                     CaseOutcome.WrappedBack => "a cord reaches the other tangent before let-go and would wrap the hub.",
                     CaseOutcome.RateNotReached => "the spin rate that lets go is never met.",
+                    CaseOutcome.CordsFailed => "the spring cords slacken, wind back or hold, and do not come to let-go.",
                     _ => "the value is not physical.",
                 }) + " Narrow the scatter, or change the let-go rule.");
     }

@@ -13,6 +13,7 @@ public sealed class DespinEnsemble
         int wrappedBack,
         int rateNotReached,
         int notPhysical,
+        int cordsFailed,
         Sample<RotationalSpeed> finalSpin,
         Sample<Force> peakTension)
     {
@@ -20,6 +21,7 @@ public sealed class DespinEnsemble
         WrappedBack = wrappedBack;
         RateNotReached = rateNotReached;
         NotPhysical = notPhysical;
+        CordsFailed = cordsFailed;
         FinalSpin = finalSpin;
         PeakTension = peakTension;
     }
@@ -27,8 +29,8 @@ public sealed class DespinEnsemble
     /// <summary>Number of cases, all of them.</summary>
     public int Cases => FinalSpin.Count + Failed;
 
-    /// <summary>Cases without a final spin, for one of the three reasons below.</summary>
-    public int Failed => WrappedBack + RateNotReached + NotPhysical;
+    /// <summary>Cases without a final spin, for one of the reasons below.</summary>
+    public int Failed => WrappedBack + RateNotReached + NotPhysical + CordsFailed;
 
     /// <summary>Cases in which a cord reached the other tangent before let-go and would have wrapped the hub.</summary>
     public int WrappedBack { get; }
@@ -38,6 +40,9 @@ public sealed class DespinEnsemble
 
     /// <summary>Cases in which a draw was not physical, such as a negative mass: the scatter stated is too wide for its nominal value.</summary>
     public int NotPhysical { get; }
+
+    /// <summary>Cases in which spring cords slackened, wound back or held, and did not come to let-go.</summary>
+    public int CordsFailed { get; }
 
     /// <summary>Final spin over the cases that have one.</summary>
     public Sample<RotationalSpeed> FinalSpin { get; }
@@ -83,13 +88,14 @@ public sealed class DespinEnsemble
             WrappedBack + other.WrappedBack,
             RateNotReached + other.RateNotReached,
             NotPhysical + other.NotPhysical,
+            CordsFailed + other.CordsFailed,
             FinalSpin.Merge(other.FinalSpin),
             PeakTension.Merge(other.PeakTension));
     }
 
     internal static DespinEnsemble Of(DespinDispersion source, CaseOutcome[] outcomes, double[] spins, double[] tensions)
     {
-        Span<int> counts = stackalloc int[4];
+        Span<int> counts = stackalloc int[5];
         foreach (CaseOutcome outcome in outcomes)
         {
             counts[(int)outcome]++;
@@ -100,7 +106,7 @@ public sealed class DespinEnsemble
             throw new ComputationRefusedException(
                 $"None of the {outcomes.Length} cases has a final spin: in {counts[(int)CaseOutcome.WrappedBack]} a cord wraps back, in " +
                 $"{counts[(int)CaseOutcome.RateNotReached]} the let-go rate is never met, in {counts[(int)CaseOutcome.NotPhysical]} a drawn value is not " +
-                "physical. Check the let-go rule and the widths of the scatter.");
+                $"physical, in {counts[(int)CaseOutcome.CordsFailed]} spring cords do not come to let-go. Check the let-go rule and the widths of the scatter.");
         }
 
         return new DespinEnsemble(
@@ -108,6 +114,7 @@ public sealed class DespinEnsemble
             counts[(int)CaseOutcome.WrappedBack],
             counts[(int)CaseOutcome.RateNotReached],
             counts[(int)CaseOutcome.NotPhysical],
+            counts[(int)CaseOutcome.CordsFailed],
             new Sample<RotationalSpeed>([.. spins.Where(value => !double.IsNaN(value))]),
             new Sample<Force>([.. tensions.Where(value => !double.IsNaN(value))]));
     }

@@ -4,43 +4,20 @@ using UnitsNet;
 
 namespace Momentum.Tethers;
 
-/// <summary>A complete planar de-spin: hub, weights, cords and the rule that lets them go.</summary>
+/// <summary>A complete planar de-spin whose cords do not stretch.</summary>
 /// <remarks>Made by a <see cref="DespinHub"/>, either from stated values or sized. Immutable; equality is by value.</remarks>
-public sealed record DespinDesign
+public sealed record DespinDesign : PlanarDesign
 {
     internal DespinDesign(
         DespinHub hub, int weights, Mass weightMass, Length cordLength, LinearDensity cordLineDensity, LetGo letGo)
+        : base(hub, weights, weightMass, cordLength, letGo)
     {
-        Check(weights, weightMass, cordLineDensity, letGo);
-        Check(weights, cordLength, cordLineDensity, letGo);
-        Hub = hub;
-        Weights = weights;
-        WeightMass = weightMass;
-        CordLength = cordLength;
+        Check(cordLineDensity);
         CordLineDensity = cordLineDensity;
-        LetGo = letGo;
     }
-
-    /// <summary>The spinning body.</summary>
-    public DespinHub Hub { get; }
-
-    /// <summary>How many weights, each on its own cord, evenly spaced.</summary>
-    public int Weights { get; }
-
-    /// <summary>Mass of each weight.</summary>
-    public Mass WeightMass { get; }
-
-    /// <summary>Length of each cord, from the hub to the weight's centre of mass.</summary>
-    public Length CordLength { get; }
 
     /// <summary>Mass per length of each cord; zero if taken as massless.</summary>
     public LinearDensity CordLineDensity { get; }
-
-    /// <summary>When the cords let go of the hub.</summary>
-    public LetGo LetGo { get; }
-
-    /// <summary>Turns of cord wound on the hub at the start.</summary>
-    public double CordTurns => CordLength.Meters / (2 * Math.PI * Hub.Radius.Meters);
 
     /// <summary>Hub, weights, cords and let-go rule, in the invariant culture.</summary>
     public override string ToString() => string.Create(
@@ -58,7 +35,7 @@ public sealed record DespinDesign
     /// <exception cref="ComputationRefusedException">
     /// The let-go rule is never met, or momentum and energy of the result do not close.
     /// </exception>
-    public DespinMotion Deploy() => new(this);
+    public override DespinMotion Deploy() => new(this);
 
     /// <summary>The same motion by numerical integration of Lagrange's equations, as a check.</summary>
     /// <param name="relativeTolerance">Relative error allowed a step, 1e-15 to 1e-3.</param>
@@ -73,7 +50,7 @@ public sealed record DespinDesign
 
     /// <summary>How the final spin answers to errors of initial spin and spin inertia; to neither if a spin rate lets go.</summary>
     /// <exception cref="ComputationRefusedException">As <see cref="Deploy"/>.</exception>
-    public SpinSensitivity Sensitivity()
+    public override SpinSensitivity Sensitivity()
     {
         DespinMotion motion = Deploy();
         if (LetGo.CordAngle is not { } angle)
@@ -94,28 +71,10 @@ public sealed record DespinDesign
     internal DespinLedger Close(IEnumerable<DespinState> states, double allowed) => DespinLedger.Close(
         Cords.Carried, Hub.Spin.ToSi(), states.Select(state => (state.AngularMomentum, state.Energy.Total)), allowed);
 
-    internal static double Check(int weights, Mass weightMass, LinearDensity cordLineDensity, LetGo letGo)
-    {
-        CheckCords(weights, cordLineDensity, letGo);
-        return Allowed.Positive(
-            weightMass.ToSi(), weightMass, nameof(weightMass), "Give the mass of one weight, or size it from the cord length.");
-    }
-
-    internal static double Check(int weights, Length cordLength, LinearDensity cordLineDensity, LetGo letGo)
-    {
-        CheckCords(weights, cordLineDensity, letGo);
-        return Allowed.Positive(
-            cordLength.Meters, cordLength, nameof(cordLength), "Give the length of one cord, or size it from the weight mass.");
-    }
-
-    private static void CheckCords(int weights, LinearDensity cordLineDensity, LetGo letGo)
-    {
-        ArgumentNullException.ThrowIfNull(letGo);
-        Allowed.Weights(weights, nameof(weights));
-        Allowed.ZeroOrPositive(
-            cordLineDensity.ToSi(),
-            cordLineDensity,
-            nameof(cordLineDensity),
-            "Give the mass per length of one cord, or leave it out for a massless one.");
-    }
+    /// <summary>Judges a line density; returns it in kg/m.</summary>
+    internal static double Check(LinearDensity cordLineDensity) => Allowed.ZeroOrPositive(
+        cordLineDensity.ToSi(),
+        cordLineDensity,
+        nameof(cordLineDensity),
+        "Give the mass per length of one cord, or leave it out for a massless one.");
 }

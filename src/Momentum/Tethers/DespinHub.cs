@@ -79,13 +79,14 @@ public sealed record DespinHub
         Mass weightMass, RotationalSpeed finalSpin, LetGo letGo, LinearDensity? cordLineDensity = null, int weights = 2)
     {
         LinearDensity density = cordLineDensity ?? LinearDensity.Zero;
-        double mass = DespinDesign.Check(weights, weightMass, density, letGo);
+        double lineDensity = DespinDesign.Check(density);
+        double mass = PlanarDesign.Check(weights, weightMass, letGo);
         double ratio = Sizing.Ratio(this, finalSpin, letGo);
         double length = Sizing.CordLength(
             SpinInertia.ToSi(),
             Radius.Meters,
             weights * mass,
-            weights * density.ToSi(),
+            weights * lineDensity,
             ratio,
             letGo.CordAngle!.Value.Radians);
         return new(this, weights, weightMass, Length.FromMeters(length), density, letGo);
@@ -103,13 +104,14 @@ public sealed record DespinHub
         Length cordLength, RotationalSpeed finalSpin, LetGo letGo, LinearDensity? cordLineDensity = null, int weights = 2)
     {
         LinearDensity density = cordLineDensity ?? LinearDensity.Zero;
-        double length = DespinDesign.Check(weights, cordLength, density, letGo);
+        double lineDensity = DespinDesign.Check(density);
+        double length = PlanarDesign.Check(weights, cordLength, letGo);
         double ratio = Sizing.Ratio(this, finalSpin, letGo);
         double all = Sizing.WeightMass(
             SpinInertia.ToSi(),
             Radius.Meters,
             length,
-            weights * density.ToSi(),
+            weights * lineDensity,
             ratio,
             letGo.CordAngle!.Value.Radians);
         return new(this, weights, Mass.FromKilograms(all / weights), cordLength, density, letGo);

@@ -10,7 +10,7 @@ namespace Momentum.Tethers;
 /// neglects its bowing.</para>
 /// <para>Made by <see cref="DespinDesign.Deploy"/>. Immutable, so safe to share between threads.</para>
 /// </remarks>
-public sealed class DespinMotion
+public sealed class DespinMotion : PlanarMotion
 {
     // Rounding leaves about 1e-14, and a hundred times more for cords of hundreds of hub radii, where the sum cancels;
     // anything near this limit means that the numbers are beyond a double.
@@ -43,62 +43,29 @@ public sealed class DespinMotion
             _lastState.RadialVelocity, _lastState.TangentialVelocity, _lastState.RootAngle, _lastState.Turn);
     }
 
-    /// <summary>The design that moves.</summary>
-    public DespinDesign Design { get; }
+    /// <inheritdoc/>
+    public override DespinDesign Design { get; }
 
-    /// <summary>How long the cords unwind: until fully unwound, or until let go before that.</summary>
-    public Duration UnwindTime => Duration.FromSeconds((Math.Min(_letGo, 0) - _cords.Start) / _initialSpin);
+    /// <inheritdoc/>
+    public override Duration UnwindTime => Duration.FromSeconds((Math.Min(_letGo, 0) - _cords.Start) / _initialSpin);
 
-    /// <summary>Time from release of the weights to let-go of the cords.</summary>
-    public Duration LetGoTime => Duration.FromSeconds(_clock.EndTime / _initialSpin);
+    /// <inheritdoc/>
+    public override DespinState AtLetGo => _lastState;
 
-    /// <summary>The phase in which the cords let go: unwinding (up to and with fully unwound) or hinging.</summary>
-    public DespinPhase LetGoPhase => PhaseAt(_letGo);
+    /// <inheritdoc/>
+    public override PeakTension PeakTension { get; }
 
-    /// <summary>Cord angle from tangent at let-go; zero if let go while unwinding.</summary>
-    public Angle LetGoCordAngle => Angle.FromRadians(Math.Max(_letGo, 0));
+    /// <inheritdoc/>
+    public override WeightRelease Release { get; }
 
-    /// <summary>Free length of each cord at let-go.</summary>
-    public Length LetGoUnwoundLength => Length.FromMeters(_cords.FreeLength(_letGo));
+    /// <inheritdoc/>
+    public override DespinLedger Ledger { get; }
 
-    /// <summary>Spin of the hub after let-go; negative if reversed.</summary>
-    public RotationalSpeed FinalSpin => _lastState.Spin;
+    /// <inheritdoc/>
+    public override DespinState At(Duration time) => AtSeconds(Checked(time));
 
-    /// <summary>How far the hub turns from release of the weights to let-go.</summary>
-    public Angle HubTurn => _lastState.HubAngle;
-
-    /// <summary>The largest tension of each cord, when and in which phase.</summary>
-    public PeakTension PeakTension { get; }
-
-    /// <summary>How the weights leave.</summary>
-    public WeightRelease Release { get; }
-
-    /// <summary>Force that holds each stowed weight on the hub at the initial spin, without its cord: mass times radius times spin squared.</summary>
-    public Force StowedHoldingForce => Force.FromNewtons(
-        Design.WeightMass.ToSi() * _cords.Radius * _initialSpin * _initialSpin);
-
-    /// <summary>How well angular momentum and energy close.</summary>
-    public DespinLedger Ledger { get; }
-
-    /// <summary>The state at a time.</summary>
-    /// <param name="time">Time since release of the weights, zero or later; may lie after let-go.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The time is negative or not finite.</exception>
-    public DespinState At(Duration time)
-    {
-        double seconds = time.Seconds;
-        if (!(seconds >= 0 && double.IsFinite(seconds)))
-        {
-            throw new ArgumentOutOfRangeException(
-                nameof(time), Quoted.Text(time), "The time counts from release of the weights and must be zero or positive, and finite.");
-        }
-
-        return AtSeconds(seconds);
-    }
-
-    /// <summary>States at given times.</summary>
-    /// <param name="times">Times since release of the weights, zero or later.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A time is negative or not finite.</exception>
-    public IReadOnlyList<DespinState> History(IEnumerable<Duration> times)
+    /// <inheritdoc/>
+    public override IReadOnlyList<DespinState> History(IEnumerable<Duration> times)
     {
         ArgumentNullException.ThrowIfNull(times);
         return [.. times.Select(At)];
@@ -108,22 +75,7 @@ public sealed class DespinMotion
     /// <param name="samples">How many, two or more; the first at zero, the last at <paramref name="until"/>.</param>
     /// <param name="until">Time of the last; a quarter past let-go if left out.</param>
     /// <exception cref="ArgumentOutOfRangeException">Fewer than two samples, or a time that is negative or not finite.</exception>
-    public IReadOnlyList<DespinState> History(int samples, Duration? until = null)
-    {
-        if (samples < 2)
-        {
-            throw new ArgumentOutOfRangeException(nameof(samples), samples, "A history needs 2 samples or more.");
-        }
-
-        double last = At(until ?? (LetGoTime * 1.25)).Time.Seconds;
-        var states = new DespinState[samples];
-        for (int i = 0; i < samples; i++)
-        {
-            states[i] = AtSeconds(last * i / (samples - 1));
-        }
-
-        return states;
-    }
+    public IReadOnlyList<DespinState> History(int samples, Duration? until = null) => History(Times(samples, until));
 
     /// <summary>What becomes of it if one weight lets go later than the others.</summary>
     /// <param name="delay">How much later, zero or more.</param>

@@ -4,14 +4,8 @@ using UnitsNet;
 
 namespace Momentum.Tethers;
 
-/// <summary>One instant of a planar de-spin.</summary>
-/// <remarks>
-/// Inertial axes have their origin at the hub's centre of mass, their third axis along the spin axis in the sense of the
-/// initial spin, and their first axis through where the first weight was stowed at release. After let-go the weights are
-/// carried on in straight lines from the hub at rest, and energy and momentum of the departed weights and cords are kept as
-/// they were at let-go. Immutable, so safe to share between threads.
-/// </remarks>
-public sealed class DespinState
+/// <summary>One instant of a planar de-spin whose cords do not stretch.</summary>
+public sealed class DespinState : PlanarState
 {
     private readonly DespinDesign _design;
     private readonly double _time;
@@ -61,32 +55,32 @@ public sealed class DespinState
         _tangentialVelocity = (cords.Radius * spin) + (_free * _turning * sine);
     }
 
-    /// <summary>Time since release of the weights.</summary>
-    public Duration Time => Duration.FromSeconds(_time);
+    /// <inheritdoc/>
+    public override Duration Time => Duration.FromSeconds(_time);
 
-    /// <summary>Unwinding, hinging, or released.</summary>
-    public DespinPhase Phase { get; }
+    /// <inheritdoc/>
+    public override DespinPhase Phase { get; }
 
-    /// <summary>Spin of the hub; negative if reversed.</summary>
-    public RotationalSpeed Spin => RotationalSpeed.FromRadiansPerSecond(_spin);
+    /// <inheritdoc/>
+    public override RotationalSpeed Spin => RotationalSpeed.FromRadiansPerSecond(_spin);
 
-    /// <summary>How far the hub has turned since release of the weights; not reduced to one turn.</summary>
-    public Angle HubAngle => Angle.FromRadians(_turn);
+    /// <inheritdoc/>
+    public override Angle HubAngle => Angle.FromRadians(_turn);
 
-    /// <summary>Free length of each cord; at let-go and after it, what was free at let-go.</summary>
-    public Length UnwoundLength => Length.FromMeters(_free);
+    /// <inheritdoc/>
+    public override Length UnwoundLength => Length.FromMeters(_free);
 
-    /// <summary>Cord angle from tangent; zero while unwinding, and the let-go angle after let-go.</summary>
-    public Angle CordAngle => Angle.FromRadians(Math.Max(_coordinate, 0));
+    /// <inheritdoc/>
+    public override Angle CordAngle => Angle.FromRadians(Math.Max(_coordinate, 0));
 
-    /// <summary>Tension of each cord; with massive cords the largest anywhere along it. Zero after let-go.</summary>
-    public Force CordTension => Force.FromNewtons(_tension);
+    /// <inheritdoc/>
+    public override Force CordTension => Force.FromNewtons(_tension);
 
     /// <summary>Tension of each cord where it meets the hub. Zero after let-go.</summary>
     public Force CordTensionAtHub => Force.FromNewtons(_hubTension);
 
-    /// <summary>Speed of each weight.</summary>
-    public Speed WeightSpeed => Speed.FromMetersPerSecond(Math.Sqrt(
+    /// <inheritdoc/>
+    public override Speed WeightSpeed => Speed.FromMetersPerSecond(Math.Sqrt(
         (_radialVelocity * _radialVelocity) + (_tangentialVelocity * _tangentialVelocity)));
 
     /// <summary>Kinetic energy of hub, weights and cords.</summary>
@@ -108,8 +102,8 @@ public sealed class DespinState
         }
     }
 
-    /// <summary>Angular momentum of hub, weights and cords together, about the spin axis.</summary>
-    public AngularMomentum AngularMomentum
+    /// <inheritdoc/>
+    public override AngularMomentum AngularMomentum
     {
         get
         {
@@ -134,18 +128,14 @@ public sealed class DespinState
 
     internal double Turn => _turn;
 
-    /// <summary>Where a weight is.</summary>
-    /// <param name="weight">Which one, from 0.</param>
-    /// <exception cref="ArgumentOutOfRangeException">There is no such weight.</exception>
-    public Position<Inertial> WeightPosition(int weight) => Turned(
+    /// <inheritdoc/>
+    public override Position<Inertial> WeightPosition(int weight) => Turned(
         weight,
         _radialPosition + (_radialVelocity * _flight),
         _tangentialPosition + (_tangentialVelocity * _flight));
 
-    /// <summary>Where a weight's cord meets the hub; null after let-go.</summary>
-    /// <param name="weight">Which one, from 0.</param>
-    /// <exception cref="ArgumentOutOfRangeException">There is no such weight.</exception>
-    public Position<Inertial>? CordRoot(int weight)
+    /// <inheritdoc/>
+    public override Position<Inertial>? CordRoot(int weight)
     {
         Position<Inertial> root = Turned(weight, _design.Hub.Radius.Meters, 0);
         return Phase == DespinPhase.Released ? null : root;

@@ -246,7 +246,7 @@ public class PlanarEnsembles
     [Fact]
     public void A_case_allocates_nothing()
     {
-        var one = new DespinCase(_tangential, 182);
+        var one = DespinCase.Of(_tangential, 182);
         double[] input = DespinCase.Nominal(_tangential);
         input[(int)UncertainInput.SecondWeightDelay] = 0.002;
         input[(int)UncertainInput.LetGoAngle] = 0.1;

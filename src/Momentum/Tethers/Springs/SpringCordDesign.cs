@@ -12,10 +12,11 @@ namespace Momentum.Tethers.Springs;
 /// <para>Made by a <see cref="DespinHub"/>, either from stated values or sized. Immutable; equality is by value.</para>
 /// <para>A stretched spring that is let go snaps back: on a rig, keep clear of hub and cords as of the weights.</para>
 /// </remarks>
-public sealed record SpringCordDesign
+public sealed record SpringCordDesign : PlanarDesign
 {
-    // Below this share of the initial spin a cord without stretch carries no more of a spin-up error over than this share.
-    private const double LeastRatio = 1e-3;
+    /// <summary>Least final spin, as a fraction of the initial one, for which spring cords are sized.</summary>
+    /// <remarks>Of a spin-up error a cord without stretch carries no more than that fraction over.</remarks>
+    public const double LeastSpinRatio = 1e-3;
 
     // Hub radii: some fifty turns. The search follows every swing of the spring on every cord it tries.
     private const double LongestSized = 300;
@@ -28,38 +29,22 @@ public sealed record SpringCordDesign
         ForcePerLength springRate,
         double dampingRatio,
         LetGo letGo)
+        : base(hub, weights, weightMass, cordLength, letGo)
     {
         CheckDamping(dampingRatio);
-        double mass = DespinDesign.Check(weights, weightMass, LinearDensity.Zero, letGo);
-        double length = DespinDesign.Check(weights, cordLength, LinearDensity.Zero, letGo);
+        double mass = weightMass.ToSi();
+        double length = cordLength.Meters;
         double rate = Allowed.Positive(
             springRate.NewtonsPerMeter,
             springRate,
             nameof(springRate),
             "Give the spring rate of one whole cord: its E·A over its length, or that of the spring in it.");
-        Hub = hub;
-        Weights = weights;
-        WeightMass = weightMass;
-        CordLength = cordLength;
         SpringRate = springRate;
         DampingRatio = dampingRatio;
-        LetGo = letGo;
         double spin = hub.Spin.ToSi();
         Proportions = new SpringCordProportions(
             Inertia(hub, weights * mass), length / hub.Radius.Meters, rate / (mass * spin * spin), dampingRatio);
     }
-
-    /// <summary>The spinning body.</summary>
-    public DespinHub Hub { get; }
-
-    /// <summary>How many weights, each on its own cord, evenly spaced.</summary>
-    public int Weights { get; }
-
-    /// <summary>Mass of each weight.</summary>
-    public Mass WeightMass { get; }
-
-    /// <summary>Unstretched length of each cord, spring and all, from the hub to the weight's centre of mass.</summary>
-    public Length CordLength { get; }
 
     /// <summary>Tension of each cord by its stretch.</summary>
     public ForcePerLength SpringRate { get; }
@@ -67,14 +52,8 @@ public sealed record SpringCordDesign
     /// <summary>Damping of the stretch, as a fraction of the critical damping of the weight on its cord.</summary>
     public double DampingRatio { get; }
 
-    /// <summary>When the cords let go of the hub.</summary>
-    public LetGo LetGo { get; }
-
     /// <summary>Spring rate times unstretched length: the stiffness E·A of a cord that stretches evenly, as <see cref="Deployment.Cord"/> takes it.</summary>
     public Force Stiffness => Force.FromNewtons(SpringRate.NewtonsPerMeter * CordLength.Meters);
-
-    /// <summary>Turns of cord wound on the hub at the start.</summary>
-    public double CordTurns => CordLength.Meters / (2 * Math.PI * Hub.Radius.Meters);
 
     internal SpringCordProportions Proportions { get; }
 
@@ -83,7 +62,7 @@ public sealed record SpringCordDesign
     /// The cords do not come to let-go (they slacken, wind back on, or the let-go spin is not reached), the integration cannot go on,
     /// or momentum and energy of the result do not close.
     /// </exception>
-    public SpringCordMotion Deploy() => new(this);
+    public override SpringCordMotion Deploy() => new(this);
 
     /// <summary>The same weights and cords on another hub: what an error of its spin or inertia leaves.</summary>
     /// <param name="hub">The other hub.</param>
@@ -98,7 +77,7 @@ public sealed record SpringCordDesign
     /// that of <see cref="WithoutStretch"/>.
     /// </summary>
     /// <exception cref="ComputationRefusedException">As <see cref="Deploy"/>.</exception>
-    public SpinSensitivity Sensitivity()
+    public override SpinSensitivity Sensitivity()
     {
         _ = Deploy();
         if (LetGo.CordAngle is not { } angle)
@@ -129,10 +108,10 @@ public sealed record SpringCordDesign
         DespinHub hub, int weights, Mass? weightMass, Length? cordLength, double dampingRatio, RotationalSpeed finalSpin, LetGo letGo)
     {
         CheckDamping(dampingRatio);
-        double mass = weightMass is { } each ? weights * DespinDesign.Check(weights, each, LinearDensity.Zero, letGo) : 0;
-        double length = cordLength is { } given ? DespinDesign.Check(weights, given, LinearDensity.Zero, letGo) / hub.Radius.Meters : 0;
+        double mass = weightMass is { } each ? weights * Check(weights, each, letGo) : 0;
+        double length = cordLength is { } given ? Check(weights, given, letGo) / hub.Radius.Meters : 0;
         double ratio = Sizing.Ratio(hub, finalSpin, letGo);
-        if (ratio < LeastRatio)
+        if (ratio < LeastSpinRatio)
         {
             throw new ComputationRefusedException(
                 $"The final spin asked for, {Quoted.Spin(finalSpin.ToSi())}, is not at least a thousandth of the initial one, in the same sense. " +

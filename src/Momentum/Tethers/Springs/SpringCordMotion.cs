@@ -9,7 +9,7 @@ namespace Momentum.Tethers.Springs;
 /// Made by <see cref="SpringCordDesign.Deploy"/>. States between the steps are integrated anew from the step before, so that
 /// they are as accurate as the steps. Immutable, so safe to share between threads.
 /// </remarks>
-public sealed class SpringCordMotion
+public sealed class SpringCordMotion : PlanarMotion
 {
     // A thousand times the tolerance of a step; anything near it means that the numbers are beyond a double.
     private const double LargestClosure = 1e-10;
@@ -59,7 +59,7 @@ public sealed class SpringCordMotion
         UnwindTime = Seconds(run.UnwindTime);
         LargestStretch = Length.FromMeters(run.LargestStretch * design.Hub.Radius.Meters);
         SpringCordState peak = StateAt(run.Peak);
-        PeakTension = new PeakTension(peak.CordTension, peak.Time, peak.Phase, peak.FreeLength, peak.CordAngle);
+        PeakTension = new PeakTension(peak.CordTension, peak.Time, peak.Phase, peak.UnwoundLength, peak.CordAngle);
         Release = WeightRelease.Of(_last.RadialVelocity, _last.TangentialVelocity, _last.RootAngle, _last.Turn);
         double mass = design.Weights * design.WeightMass.ToSi();
         double radius = design.Hub.Radius.Meters;
@@ -70,48 +70,32 @@ public sealed class SpringCordMotion
             LargestClosure);
     }
 
-    /// <summary>The design that moves.</summary>
-    public SpringCordDesign Design { get; }
+    /// <inheritdoc/>
+    public override SpringCordDesign Design { get; }
 
-    /// <summary>How long the cords unwind: until fully unwound, or until let go before that.</summary>
-    public Duration UnwindTime { get; }
+    /// <inheritdoc/>
+    public override Duration UnwindTime { get; }
 
-    /// <summary>Time from release of the weights to let-go of the cords.</summary>
-    public Duration LetGoTime => _last.Time;
+    /// <inheritdoc/>
+    public override SpringCordState AtLetGo => _last;
 
-    /// <summary>The phase in which the cords let go: unwinding (up to and with fully unwound) or hinging.</summary>
-    public DespinPhase LetGoPhase => _last.Phase;
-
-    /// <summary>Spin of the hub after let-go; negative if reversed.</summary>
-    public RotationalSpeed FinalSpin => _last.Spin;
-
-    /// <summary>How far the hub turns from release of the weights to let-go.</summary>
-    public Angle HubTurn => _last.HubAngle;
-
-    /// <summary>The state at let-go, the stretch of the cords and the energy in it with the rest.</summary>
-    public SpringCordState AtLetGo => _last;
-
-    /// <summary>The largest tension of each cord, when and in which phase; the free length is that with stretch.</summary>
-    public PeakTension PeakTension { get; }
+    /// <inheritdoc/>
+    public override PeakTension PeakTension { get; }
 
     /// <summary>The largest stretch of each cord.</summary>
     public Length LargestStretch { get; }
 
-    /// <summary>How the weights leave.</summary>
-    public WeightRelease Release { get; }
+    /// <inheritdoc/>
+    public override WeightRelease Release { get; }
 
-    /// <summary>How well angular momentum and energy close, the energy in the stretch and the damping counted.</summary>
-    public DespinLedger Ledger { get; }
+    /// <inheritdoc/>
+    public override DespinLedger Ledger { get; }
 
-    /// <summary>The state at a time.</summary>
-    /// <param name="time">Time since release of the weights, zero or later; may lie after let-go.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The time is negative or not finite.</exception>
-    public SpringCordState At(Duration time) => History([time])[0];
+    /// <inheritdoc/>
+    public override SpringCordState At(Duration time) => History([time])[0];
 
-    /// <summary>States at given times.</summary>
-    /// <param name="times">Times since release of the weights, zero or later.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A time is negative or not finite.</exception>
-    public IReadOnlyList<SpringCordState> History(IEnumerable<Duration> times)
+    /// <inheritdoc/>
+    public override IReadOnlyList<SpringCordState> History(IEnumerable<Duration> times)
     {
         ArgumentNullException.ThrowIfNull(times);
         var integrator = new OdeIntegrator<SpringCordEquations, NoEvents>(
@@ -123,26 +107,12 @@ public sealed class SpringCordMotion
     /// <param name="samples">How many, two or more; the first at zero, the last at <paramref name="until"/>.</param>
     /// <param name="until">Time of the last; a quarter past let-go if left out.</param>
     /// <exception cref="ArgumentOutOfRangeException">Fewer than two samples, or a time that is negative or not finite.</exception>
-    public IReadOnlyList<SpringCordState> History(int samples, Duration? until = null)
-    {
-        if (samples < 2)
-        {
-            throw new ArgumentOutOfRangeException(nameof(samples), samples, "A history needs 2 samples or more.");
-        }
-
-        double last = Checked(until ?? (LetGoTime * 1.25));
-        return History(Enumerable.Range(0, samples).Select(i => Duration.FromSeconds(last * i / (samples - 1))));
-    }
+    public IReadOnlyList<SpringCordState> History(int samples, Duration? until = null) => History(Times(samples, until));
 
     private static ComputationRefusedException TooStiff(Exception? cause) => new(
         "The motion of these cords cannot be integrated: they are so stiff, or the weights so light or heavy, that their springs swing " +
         "too fast. Check the units; cords that hardly stretch are computed without stretch (Carrying).",
         cause);
-
-    private static double Checked(Duration time) => time.Seconds >= 0 && double.IsFinite(time.Seconds)
-        ? time.Seconds
-        : throw new ArgumentOutOfRangeException(
-            nameof(time), Quoted.Text(time), "The time counts from release of the weights and must be zero or positive, and finite.");
 
     private SpringCordState AtTime(double seconds, OdeIntegrator<SpringCordEquations, NoEvents> integrator)
     {
@@ -177,7 +147,7 @@ public sealed class SpringCordMotion
     private string Refusal(SpringCordRun.Outcome outcome, double spin) => outcome switch
     {
         SpringCordRun.Outcome.Slack =>
-            $"The cords slacken {Quoted.Si(_last.Time.Seconds, "s")} after release, with {Quoted.Si(_last.FreeLength.Meters, "m")} free: from there on this model does not hold. Take stiffer " +
+            $"The cords slacken {Quoted.Si(_last.Time.Seconds, "s")} after release, with {Quoted.Si(_last.UnwoundLength.Meters, "m")} free: from there on this model does not hold. Take stiffer " +
             "cords, give them damping, let go earlier, or use the three-dimensional deployment, which follows slack cords.",
         SpringCordRun.Outcome.Rewound =>
             $"The cords wind back on the hub {Quoted.Si(_last.Time.Seconds, "s")} after release instead of coming to let-go. Take stiffer or shorter cords.",

@@ -16,13 +16,21 @@ internal sealed class SpringCordRun
 
     private readonly OdeIntegrator<SpringCordEquations, SpringCordEvents> _integrator;
     private readonly bool _watching;
+    private readonly double[] _peakState = new double[SpringCordEquations.Size];
+    private double _peakTime;
+    private bool _peakHinging;
 
     /// <summary>Makes room.</summary>
     /// <param name="watching">Whether peaks are looked for.</param>
-    internal SpringCordRun(bool watching)
+    /// <param name="tolerance">Relative error allowed a step.</param>
+    internal SpringCordRun(bool watching, double tolerance = Tolerance)
     {
         _watching = watching;
-        _integrator = new(default, new SpringCordEvents { Watching = watching }, Tolerances, new StepLimits { MaximumSteps = MostSteps });
+        _integrator = new(
+            default,
+            new SpringCordEvents { Watching = watching },
+            OdeTolerances.Of(tolerance, tolerance / 100),
+            new StepLimits { MaximumSteps = MostSteps });
     }
 
     /// <summary>How a run ended.</summary>
@@ -52,13 +60,15 @@ internal sealed class SpringCordRun
     internal double PeakTension { get; private set; }
 
     /// <summary>The moment of the peak tension; only if watching.</summary>
-    internal Moment Peak { get; private set; }
+    internal Moment Peak => new(_peakTime, _peakHinging, [.. _peakState]);
 
     internal double LargestStretch { get; private set; }
 
     /// <summary>Runs from the release of the weights.</summary>
     /// <param name="proportions">Hub, cords and weights.</param>
-    /// <param name="angle">Cord angle of the let-go; null if a spin decides.</param>
+    /// <param name="angle">
+    /// Cord angle of the let-go; negative while unwinding, by that angle short of full unwinding; null if a spin decides.
+    /// </param>
     /// <param name="spin">Spin over initial spin of the let-go; minus infinity if the angle decides.</param>
     /// <param name="record">Receives the steps; null if nobody asks.</param>
     internal Outcome Run(
@@ -71,9 +81,9 @@ internal sealed class SpringCordRun
         state.Clear();
         state[SpringCordEquations.Spin] = 1;
         state[SpringCordEquations.Inward] = 1;
-        int ended = Phase(cords, proportions, 0, state, proportions.Length, spin, record);
+        int ended = Phase(cords, proportions, 0, state, proportions.Length + Math.Min(angle ?? 0, 0), spin, record);
         UnwindTime = Time;
-        if (ended == SpringCordEvents.End && angle is not 0.0)
+        if (ended == SpringCordEvents.End && angle is not <= 0)
         {
             cords.Hinging = true;
             State.CopyTo(state);
@@ -164,7 +174,9 @@ internal sealed class SpringCordRun
         if (tension > PeakTension)
         {
             PeakTension = tension;
-            Peak = new Moment(time, Hinging, state.ToArray());
+            _peakTime = time;
+            _peakHinging = Hinging;
+            state.CopyTo(_peakState);
         }
     }
 }

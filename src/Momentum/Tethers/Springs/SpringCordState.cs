@@ -5,11 +5,7 @@ using UnitsNet;
 namespace Momentum.Tethers.Springs;
 
 /// <summary>One instant of a planar de-spin with spring cords.</summary>
-/// <remarks>
-/// Inertial axes as in <see cref="DespinState"/>. After let-go the weights are carried on in straight lines, and energy and
-/// momentum of the departed weights and cords are kept as they were at let-go. Immutable, so safe to share between threads.
-/// </remarks>
-public sealed class SpringCordState
+public sealed class SpringCordState : PlanarState
 {
     private readonly SpringCordDesign _design;
     private readonly SpringCordEquations.Glance _now;
@@ -39,32 +35,32 @@ public sealed class SpringCordState
         RootAngle = _state[SpringCordEquations.HubAngle] + unwound;
     }
 
-    /// <summary>Time since release of the weights.</summary>
-    public Duration Time => Duration.FromSeconds(_time / Rate);
+    /// <inheritdoc/>
+    public override Duration Time => Duration.FromSeconds(_time / Rate);
 
-    /// <summary>Unwinding, hinging, or released.</summary>
-    public DespinPhase Phase { get; }
+    /// <inheritdoc/>
+    public override DespinPhase Phase { get; }
 
-    /// <summary>Spin of the hub; negative if reversed.</summary>
-    public RotationalSpeed Spin => RotationalSpeed.FromRadiansPerSecond(_state[SpringCordEquations.Spin] * Rate);
+    /// <inheritdoc/>
+    public override RotationalSpeed Spin => RotationalSpeed.FromRadiansPerSecond(_state[SpringCordEquations.Spin] * Rate);
 
-    /// <summary>How far the hub has turned since release of the weights; not reduced to one turn.</summary>
-    public Angle HubAngle => Angle.FromRadians(Turn);
+    /// <inheritdoc/>
+    public override Angle HubAngle => Angle.FromRadians(Turn);
 
-    /// <summary>Length of each cord's free part with its stretch; at let-go and after it, what it was at let-go.</summary>
-    public Length FreeLength => Length.FromMeters(_now.Free * Radius);
+    /// <inheritdoc/>
+    public override Length UnwoundLength => Length.FromMeters(_now.Free * Radius);
 
     /// <summary>Stretch of each cord; at let-go and after it, what it was at let-go.</summary>
     public Length Stretch => Length.FromMeters(_state[SpringCordEquations.Stretch] * Radius);
 
-    /// <summary>Cord angle from tangent; zero while unwinding, and the let-go angle after let-go.</summary>
-    public Angle CordAngle => Angle.FromRadians(_cordAngle);
+    /// <inheritdoc/>
+    public override Angle CordAngle => Angle.FromRadians(_cordAngle);
 
-    /// <summary>Tension of each cord. Zero after let-go.</summary>
-    public Force CordTension => Force.FromNewtons(Phase == DespinPhase.Released ? 0 : _design.Tension(_now.Tension));
+    /// <inheritdoc/>
+    public override Force CordTension => Force.FromNewtons(Phase == DespinPhase.Released ? 0 : _design.Tension(_now.Tension));
 
-    /// <summary>Speed of each weight.</summary>
-    public Speed WeightSpeed => Speed.FromMetersPerSecond(double.Hypot(RadialVelocity, TangentialVelocity));
+    /// <inheritdoc/>
+    public override Speed WeightSpeed => Speed.FromMetersPerSecond(double.Hypot(RadialVelocity, TangentialVelocity));
 
     /// <summary>Energy of hub, weights and cords.</summary>
     public SpringCordEnergy Energy
@@ -82,8 +78,8 @@ public sealed class SpringCordState
         }
     }
 
-    /// <summary>Angular momentum of hub and weights together, about the spin axis.</summary>
-    public AngularMomentum AngularMomentum
+    /// <inheritdoc/>
+    public override AngularMomentum AngularMomentum
     {
         get
         {
@@ -112,16 +108,12 @@ public sealed class SpringCordState
 
     private double TangentialPlace => -_now.Free * _now.Cosine;
 
-    /// <summary>Where a weight is.</summary>
-    /// <param name="weight">Which one, from 0.</param>
-    /// <exception cref="ArgumentOutOfRangeException">There is no such weight.</exception>
-    public Position<Inertial> WeightPosition(int weight) =>
+    /// <inheritdoc/>
+    public override Position<Inertial> WeightPosition(int weight) =>
         Turned(weight, RadialPlace + (_radialRate * _flight), TangentialPlace + (_tangentialRate * _flight));
 
-    /// <summary>Where a weight's cord meets the hub; null after let-go.</summary>
-    /// <param name="weight">Which one, from 0.</param>
-    /// <exception cref="ArgumentOutOfRangeException">There is no such weight.</exception>
-    public Position<Inertial>? CordRoot(int weight)
+    /// <inheritdoc/>
+    public override Position<Inertial>? CordRoot(int weight)
     {
         Position<Inertial> root = Turned(weight, 1, 0);
         return Phase == DespinPhase.Released ? null : root;

@@ -115,7 +115,7 @@ public class LawsOfSpringCords
         double x = (X(0) - (8 * X(1)) + (8 * X(3)) - X(4)) / (12 * step);
         double y = (Y(0) - (8 * Y(1)) + (8 * Y(3)) - Y(4)) / (12 * step);
         double speed = around[2].WeightSpeed.MetersPerSecond;
-        double noise = 1e-12 * (design.Hub.Radius.Meters + around[2].FreeLength.Meters) / step;
+        double noise = 1e-12 * (design.Hub.Radius.Meters + around[2].UnwoundLength.Meters) / step;
 
         if (Math.Abs(time - motion.UnwindTime.Seconds) >= 4 * step)
         {

@@ -116,7 +116,7 @@ public class SpringCordFacts
 
         Assert.Equal(1, design.CordLength.Meters / (radius * Math.Sqrt(inertia * Math.Pow(1 - Ratio, 3))), length);
         Assert.Equal(1, 2 * design.SpringRate.NewtonsPerMeter * Ratio / (mass * spin * spin), stretch);
-        Assert.Equal(1, last.Stretch / last.FreeLength / Ratio, stretch * 2);
+        Assert.Equal(1, last.Stretch / last.UnwoundLength / Ratio, stretch * 2);
         Assert.Equal((1 - Ratio) / 2, design.Sensitivity().ToSpinInertia, stretch);
     }
 
@@ -176,7 +176,7 @@ public class SpringCordFacts
             DeploymentState here = solid.At(time);
             Assert.Equal(there.Spin.RadiansPerSecond, here.Spin.RadiansPerSecond, 1e-9);
             Assert.Equal(there.CordTension.Newtons, here.Cords[0].Tension.Newtons, 1e-6);
-            Assert.Equal(there.FreeLength.Meters, here.Cords[0].FreeLength.Meters, 1e-9);
+            Assert.Equal(there.UnwoundLength.Meters, here.Cords[0].FreeLength.Meters, 1e-9);
         }
     }
 

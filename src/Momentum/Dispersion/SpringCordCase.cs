@@ -1,0 +1,74 @@
+using Momentum.Numerics;
+using Momentum.Quantities;
+using Momentum.Tethers.Springs;
+
+namespace Momentum.Dispersion;
+
+/// <summary>A case on spring cords, by integration. The cord's stiffness E·A stays: a longer one is softer.</summary>
+internal sealed class SpringCordCase : DespinCase
+{
+    // The final spin errs by about as much; no scatter of interest is so small.
+    private const double Tolerance = 1e-10;
+
+    private readonly SpringCordRun _run = new(watching: true, Tolerance);
+    private readonly SpringCordDesign _design;
+    private readonly double? _letGoAngle;
+    private readonly double _letGoSpin;
+
+    internal SpringCordCase(SpringCordDesign design)
+    {
+        _design = design;
+        _letGoAngle = design.LetGo.CordAngle?.Radians;
+        _letGoSpin = design.LetGo.Spin?.ToSi() ?? double.NegativeInfinity;
+    }
+
+    private protected override CaseOutcome Move(ReadOnlySpan<double> input, ref double finalSpin, ref double peakTension)
+    {
+        double spin = input[(int)UncertainInput.InitialSpin];
+        double radius = input[(int)UncertainInput.HubRadius];
+        double mass = input[(int)UncertainInput.WeightMass];
+        double length = input[(int)UncertainInput.CordLength];
+        double? letGo = _letGoAngle + input[(int)UncertainInput.LetGoAngle];
+        if (letGo > Math.PI)
+        {
+            return CaseOutcome.WrappedBack;
+        }
+
+        if (letGo <= -length / radius)
+        {
+            // Let go before anything has moved.
+            finalSpin = spin;
+            peakTension = 0;
+            return CaseOutcome.Released;
+        }
+
+        if (_letGoSpin >= spin)
+        {
+            return CaseOutcome.RateNotReached;
+        }
+
+        var proportions = new SpringCordProportions(
+            input[(int)UncertainInput.SpinInertia] / (_design.Weights * mass * radius * radius),
+            length / radius,
+            _design.Stiffness.Newtons / length / (mass * spin * spin),
+            _design.DampingRatio);
+        SpringCordRun.Outcome outcome;
+        try
+        {
+            outcome = _run.Run(proportions, letGo, _letGoSpin / spin);
+        }
+        catch (IntegrationRefusedException)
+        {
+            return CaseOutcome.CordsFailed;
+        }
+
+        if (outcome != SpringCordRun.Outcome.LetGo)
+        {
+            return outcome == SpringCordRun.Outcome.SpinNotReached ? CaseOutcome.RateNotReached : CaseOutcome.CordsFailed;
+        }
+
+        finalSpin = spin * _run.State[SpringCordEquations.Spin];
+        peakTension = _run.PeakTension * mass * radius * spin * spin;
+        return CaseOutcome.Released;
+    }
+}

@@ -1,0 +1,78 @@
+using System.Globalization;
+using Momentum.Quantities;
+using UnitsNet;
+
+namespace Momentum.Tethers;
+
+/// <summary>A complete planar de-spin, whatever its cords: hub, weights, cords and the rule that lets them go.</summary>
+/// <remarks>
+/// Either a <see cref="DespinDesign"/>, whose cords do not stretch, or a <see cref="Springs.SpringCordDesign"/>. Immutable;
+/// equality is by value.
+/// </remarks>
+public abstract record PlanarDesign
+{
+    private protected PlanarDesign(DespinHub hub, int weights, Mass weightMass, Length cordLength, LetGo letGo)
+    {
+        Check(weights, weightMass, letGo);
+        Check(weights, cordLength, letGo);
+        Hub = hub;
+        Weights = weights;
+        WeightMass = weightMass;
+        CordLength = cordLength;
+        LetGo = letGo;
+    }
+
+    /// <summary>The spinning body.</summary>
+    public DespinHub Hub { get; }
+
+    /// <summary>How many weights, each on its own cord, evenly spaced.</summary>
+    public int Weights { get; }
+
+    /// <summary>Mass of each weight.</summary>
+    public Mass WeightMass { get; }
+
+    /// <summary>Unstretched length of each cord, from the hub to the weight's centre of mass.</summary>
+    public Length CordLength { get; }
+
+    /// <summary>When the cords let go of the hub.</summary>
+    public LetGo LetGo { get; }
+
+    /// <summary>Turns of cord wound on the hub at the start.</summary>
+    public double CordTurns => CordLength.Meters / (2 * Math.PI * Hub.Radius.Meters);
+
+    /// <summary>The whole motion.</summary>
+    /// <exception cref="ComputationRefusedException">
+    /// The cords do not come to let-go, or momentum and energy of the result do not close.
+    /// </exception>
+    public abstract PlanarMotion Deploy();
+
+    /// <summary>How the final spin answers to errors of initial spin and spin inertia; to neither if a spin rate lets go.</summary>
+    /// <exception cref="ComputationRefusedException">As <see cref="Deploy"/>; or there is no slope to state.</exception>
+    public abstract SpinSensitivity Sensitivity();
+
+    /// <summary>Hub, weights, cords and let-go rule, in the invariant culture.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture, $"{Hub}; {Weights} weights of {WeightMass} on cords of {CordLength}; let go {LetGo}");
+
+    /// <summary>Judges what every sizing is given; returns the mass of one weight, kg.</summary>
+    internal static double Check(int weights, Mass weightMass, LetGo letGo)
+    {
+        Check(weights, letGo);
+        return Allowed.Positive(
+            weightMass.ToSi(), weightMass, nameof(weightMass), "Give the mass of one weight, or size it from the cord length.");
+    }
+
+    /// <summary>Judges what every sizing is given; returns the length of one cord, m.</summary>
+    internal static double Check(int weights, Length cordLength, LetGo letGo)
+    {
+        Check(weights, letGo);
+        return Allowed.Positive(
+            cordLength.Meters, cordLength, nameof(cordLength), "Give the length of one cord, or size it from the weight mass.");
+    }
+
+    private static void Check(int weights, LetGo letGo)
+    {
+        ArgumentNullException.ThrowIfNull(letGo);
+        Allowed.Weights(weights, nameof(weights));
+    }
+}

@@ -1,0 +1,56 @@
+using Momentum.Frames;
+using Momentum.Quantities;
+using UnitsNet;
+
+namespace Momentum.Tethers;
+
+/// <summary>One instant of a planar de-spin, whatever its cords.</summary>
+/// <remarks>
+/// Inertial axes have their origin at the hub's centre of mass, their third axis along the spin axis in the sense of the
+/// initial spin, and their first axis through where the first weight was stowed at release. After let-go the weights are
+/// carried on in straight lines from the hub at rest, and energy and momentum of the departed weights and cords are kept as
+/// they were at let-go. Immutable, so safe to share between threads.
+/// </remarks>
+public abstract class PlanarState
+{
+    private protected PlanarState()
+    {
+    }
+
+    /// <summary>Time since release of the weights.</summary>
+    public abstract Duration Time { get; }
+
+    /// <summary>Unwinding, hinging, or released.</summary>
+    public abstract DespinPhase Phase { get; }
+
+    /// <summary>Spin of the hub; negative if reversed.</summary>
+    public abstract RotationalSpeed Spin { get; }
+
+    /// <summary>How far the hub has turned since release of the weights; not reduced to one turn.</summary>
+    public abstract Angle HubAngle { get; }
+
+    /// <summary>Free length of each cord, with its stretch; at let-go and after it, what was free at let-go.</summary>
+    public abstract Length UnwoundLength { get; }
+
+    /// <summary>Cord angle from tangent; zero while unwinding, and the let-go angle after let-go.</summary>
+    public abstract Angle CordAngle { get; }
+
+    /// <summary>Tension of each cord; with massive cords the largest anywhere along it. Zero after let-go.</summary>
+    public abstract Force CordTension { get; }
+
+    /// <summary>Speed of each weight.</summary>
+    public abstract Speed WeightSpeed { get; }
+
+    /// <summary>Angular momentum of hub, weights and cords together, about the spin axis.</summary>
+    public abstract AngularMomentum AngularMomentum { get; }
+
+    /// <summary>Where a weight is.</summary>
+    /// <param name="weight">Which one, from 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such weight.</exception>
+    public abstract Position<Inertial> WeightPosition(int weight);
+
+    /// <summary>Where a weight's cord meets the hub; null after let-go.</summary>
+    /// <param name="weight">Which one, from 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such weight.</exception>
+    public abstract Position<Inertial>? CordRoot(int weight);
+}
