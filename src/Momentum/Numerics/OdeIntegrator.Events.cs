@@ -12,13 +12,11 @@ public sealed partial class OdeIntegrator<TSystem, TEvents>
 
     private int _eventCount;
     private EventRule[] _rules = [];
-    private double[] _valuesBefore = [];
-    private double[] _valuesAfter = [];
     private double[] _valuesTrial = [];
 
     // Side of zero that each function is on: -1, +1, or 0 as long as it has not left the zero it started on.
     private int[] _sides = [];
-    private int[] _sidesAtSample = [];
+    private int[] _sidesAtLook = [];
     private Crossing[] _crossings = [];
     private LocatedEvent[] _located = [];
     private int _crossingCount;
@@ -45,12 +43,11 @@ public sealed partial class OdeIntegrator<TSystem, TEvents>
             _rules[i] = _events.Rule(i);
         }
 
-        _valuesBefore = new double[_eventCount];
-        _valuesAfter = new double[_eventCount];
+        PrepareLooks();
         _valuesTrial = new double[_eventCount];
         _sides = new int[_eventCount];
-        _sidesAtSample = new int[_eventCount];
-        _crossings = new Crossing[_eventCount * _limits.EventSamples];
+        _sidesAtLook = new int[_eventCount];
+        _crossings = new Crossing[_eventCount * (_looks.Length - 1)];
         _located = new LocatedEvent[_crossings.Length];
     }
 
@@ -69,7 +66,7 @@ public sealed partial class OdeIntegrator<TSystem, TEvents>
 
         Array.Clear(_sides);
         _firstLook = true;
-        EvaluateEvents(_time, _stateRow, _valuesBefore);
+        EvaluateEvents(_time, _stateRow, _looks[0].Values);
     }
 
     private void ClearEvents()
@@ -81,31 +78,21 @@ public sealed partial class OdeIntegrator<TSystem, TEvents>
     /// <summary>Looks for events in the step just made; cuts the step at the first terminal one. True if there is one.</summary>
     private bool FindEvents()
     {
-        int samples = _limits.EventSamples;
-        double fractionBefore = 0.0;
-        for (int sample = 1; sample <= samples; sample++)
+        LookAround();
+        for (int look = 1; look <= _lookCount; look++)
         {
-            double fraction = (double)sample / samples;
-            if (sample == samples)
-            {
-                EvaluateEvents(_time, _stateRow, _valuesAfter);
-            }
-            else
-            {
-                EvaluateEventsWithin(fraction, _valuesAfter);
-            }
-
-            _sides.CopyTo(_sidesAtSample, 0);
-            int firstOfSample = _crossingCount;
+            _sides.CopyTo(_sidesAtLook, 0);
+            int firstOfLook = _crossingCount;
             double terminal = double.PositiveInfinity;
+            double[] before = _looks[look - 1].Values;
+            double[] after = _looks[look].Values;
             for (int i = 0; i < _eventCount; i++)
             {
-                int side = SideOf(_valuesAfter[i]);
+                int side = SideOf(after[i]);
                 if (_sides[i] == 0)
                 {
-                    bool startsAtZero = _firstLook && Math.Abs(_valuesBefore[i]) <= ZeroAtStart * Math.Abs(_valuesAfter[i]);
-                    _sides[i] = startsAtZero || _valuesBefore[i] == 0.0 ? (_valuesAfter[i] == 0.0 ? 0 : side) : SideOf(_valuesBefore[i]);
-                    _sidesAtSample[i] = _sides[i];
+                    _sides[i] = SideAtStart(i, before[i], after[i]);
+                    _sidesAtLook[i] = _sides[i];
                 }
 
                 if (_sides[i] == side || _sides[i] == 0)
@@ -115,18 +102,12 @@ public sealed partial class OdeIntegrator<TSystem, TEvents>
 
                 int sideBefore = _sides[i];
                 _sides[i] = side;
-                bool counts = _rules[i].Direction switch
-                {
-                    EventDirection.Rising => side > 0,
-                    EventDirection.Falling => side < 0,
-                    _ => true,
-                };
-                if (!counts)
+                if (!Counts(i, side))
                 {
                     continue;
                 }
 
-                double where = Locate(i, sideBefore, fractionBefore, fraction, _valuesAfter[i]);
+                double where = Locate(i, sideBefore, _looks[look - 1], _looks[look]);
                 _crossings[_crossingCount++] = new Crossing(i, where, side);
                 if (_rules[i].IsTerminal)
                 {
@@ -135,16 +116,16 @@ public sealed partial class OdeIntegrator<TSystem, TEvents>
             }
 
             _firstLook = false;
-            SortCrossings(firstOfSample);
+            SortCrossings(firstOfLook);
             if (terminal <= 1.0)
             {
-                CutStep(terminal, firstOfSample);
+                CutStep(terminal, firstOfLook);
                 return true;
             }
-
-            fractionBefore = fraction;
-            (_valuesBefore, _valuesAfter) = (_valuesAfter, _valuesBefore);
         }
+
+        // The end of this step is the start of the next.
+        (_looks[0], _looks[_lookCount]) = (_looks[_lookCount], _looks[0]);
 
         double step = _time - _previousTime;
         for (int i = 0; i < _crossingCount; i++)
@@ -156,8 +137,34 @@ public sealed partial class OdeIntegrator<TSystem, TEvents>
         return false;
     }
 
+    /// <summary>Whether a change to a side is an event.</summary>
+    private bool Counts(int index, int sideAfter) => _rules[index].Direction switch
+    {
+        EventDirection.Rising => sideAfter > 0,
+        EventDirection.Falling => sideAfter < 0,
+        _ => true,
+    };
+
+    /// <summary>The side that a function is on before the first look at it; 0 if it has not left the zero it started on.</summary>
+    private int SideAtStart(int index, double before, double after)
+    {
+        EventRule rule = _rules[index];
+        if (_firstLook && rule.StartsBefore && rule.Direction != EventDirection.Either)
+        {
+            return rule.Direction == EventDirection.Rising ? -1 : 1;
+        }
+
+        bool startsAtZero = before == 0.0 || (_firstLook && Math.Abs(before) <= ZeroAtStart * Math.Abs(after));
+        if (!startsAtZero)
+        {
+            return SideOf(before);
+        }
+
+        return after == 0.0 ? 0 : SideOf(after);
+    }
+
     /// <summary>Ends the step at its first terminal event, and keeps those events that come before it or with it.</summary>
-    private void CutStep(double fraction, int firstOfSample)
+    private void CutStep(double fraction, int firstOfLook)
     {
         double wholeStep = _time - _previousTime;
         double sameMoment = SimultaneousRoundings * RelativeRounding * Math.Max(1.0, Math.Abs(_time / wholeStep));
@@ -174,22 +181,23 @@ public sealed partial class OdeIntegrator<TSystem, TEvents>
         }
 
         RepeatStepTo(terminalIndex, fraction, wholeStep);
-        EvaluateEvents(_time, _stateRow, _valuesBefore);
+        double[] values = _looks[0].Values;
+        EvaluateEvents(_time, _stateRow, values);
 
-        // Sides at the event: as before the last sample, but across zero for what happened up to now.
+        // Sides at the event: as before the last look, but across zero for what happened up to now.
         for (int i = 0; i < _eventCount; i++)
         {
-            int side = _sidesAtSample[i];
+            int side = _sidesAtLook[i];
             bool countedLater = false;
             for (int j = kept; j < _crossingCount; j++)
             {
                 countedLater |= _crossings[j].Index == i;
             }
 
-            _sides[i] = countedLater || side == 0 ? side : SideOf(_valuesBefore[i]);
+            _sides[i] = countedLater || side == 0 ? side : SideOf(values[i]);
         }
 
-        for (int j = firstOfSample; j < kept; j++)
+        for (int j = firstOfLook; j < kept; j++)
         {
             _sides[_crossings[j].Index] = _crossings[j].SideAfter;
         }
@@ -277,11 +285,14 @@ public sealed partial class OdeIntegrator<TSystem, TEvents>
     /// Engineering Software 28 (1997), bisection with inverse quadratic interpolation where that is safe (from memory,
     /// not read). MathNet.Numerics' root finders take delegates, which would allocate in every step.
     /// </summary>
-    private double Locate(int index, int sideBefore, double from, double to, double valueTo)
+    private double Locate(int index, int sideBefore, in EventLook before, in EventLook after)
     {
         const int MaximumIterations = 200;
         const int MaximumHalvings = 40;
-        double valueFrom = _valuesBefore[index];
+        double from = before.Fraction;
+        double to = after.Fraction;
+        double valueFrom = before.Values[index];
+        double valueTo = after.Values[index];
         if (valueTo == 0.0)
         {
             return to;
@@ -391,6 +402,9 @@ public sealed partial class OdeIntegrator<TSystem, TEvents>
     {
         return value >= 0.0 ? 1 : -1;
     }
+
+    /// <summary>The values of all functions at a fraction of the step.</summary>
+    private readonly record struct EventLook(double Fraction, double[] Values);
 
     private readonly record struct Crossing(int Index, double Fraction, int SideAfter);
 }

@@ -42,8 +42,9 @@ public readonly record struct StepLimits : IEqualityOperators<StepLimits, StepLi
     }
 
     /// <summary>
-    /// How often the event functions are looked at within one step, from 1 (its end only) to 64. Two zeros of one
-    /// function between two looks go unseen; more looks see closer pairs and cost more.
+    /// How often the event functions are looked at within one step, from 1 (its end only) to 64. From 2 on, a function that
+    /// seems to turn near zero between looks, by the parabola through three of them, is looked at there too, so that a pair of
+    /// zeros between two looks is seen as long as a parabola resembles the function; more looks see wilder ones, and cost more.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is outside 1 to 64.</exception>
     public int EventSamples

@@ -77,6 +77,32 @@ public class LawsOfDeployment(ITestOutputHelper output)
     }
 
     [Property(MaxTest = 25)]
+    public void No_cord_is_longer_than_it_is_and_none_pushes(AnyDeployment any)
+    {
+        DeploymentResult result = any.Deployment.Deploy();
+        foreach (DeploymentState state in result.History(400))
+        {
+            for (int i = 0; i < state.Cords.Count; i++)
+            {
+                Cord cord = any.Deployment.Cords[i];
+                CordState here = state.Cords[i];
+                bool straight = here.Phase is CordPhase.Unwinding or CordPhase.Swinging;
+                if (straight && (here.IsSlack || cord.Stiffness is null))
+                {
+                    // A slack cord is noticed to be straight again a tenth of a trillionth of its length late, and the
+                    // recorded steps carry the error of their interpolation.
+                    double longest = Math.Min(cord.Length.Meters, cord.JamsAt?.Meters ?? double.PositiveInfinity);
+                    Assert.InRange(here.FreeLength.Meters, 0, longest * (1 + 1e-9));
+                }
+
+                // A cord that is held straight for its first milliradian has a hair of negative tension there.
+                double thrown = cord.Weight.Kilograms * 7 * 7 * 0.5;
+                Assert.InRange(here.Tension.Newtons, straight ? -2e-3 * thrown : 0, double.PositiveInfinity);
+            }
+        }
+    }
+
+    [Property(MaxTest = 25)]
     public void Any_state_can_be_asked_for_and_the_recorded_trajectory_is_continuous_in_place(AnyDeployment any)
     {
         DeploymentResult result = any.Deployment.Deploy();

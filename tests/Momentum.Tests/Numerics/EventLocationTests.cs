@@ -150,6 +150,49 @@ public class EventLocationTests
         Assert.Equal(Math.PI - Math.Asin(0.8), times[1], 1e-5);
     }
 
+    [Property(MaxTest = 200)]
+    public void Two_zeros_are_seen_where_no_even_look_lies_between_them(short start, byte depth)
+    {
+        // From the sine's zero of any phase, the level is passed for a part of the step down to a thousandth.
+        double phase = start / 32768.0;
+        double level = Math.Cos(0.001 + (depth / 512.0));
+        var integrator = new OdeIntegrator<Oscillator, Levels>(
+            new Oscillator(1.0), new Levels(0, [level], new EventRule(EventDirection.Falling, true)), _tight, new StepLimits { EventSamples = 2 });
+        integrator.Start(0.0, [Math.Sin(phase), Math.Cos(phase)]);
+        Assert.Equal(StepResult.EventReached, integrator.Run(6.0));
+        Assert.Equal(Math.PI - Math.Asin(level) - phase, integrator.Time, 2e-14 / Math.Sqrt(1.0 - (level * level)));
+    }
+
+    [Theory]
+    [InlineData(0.0)]
+    [InlineData(1e-16)]
+    [InlineData(-1e-16)]
+    public void A_function_that_starts_before_its_event_is_back_at_it_within_the_first_look(double off)
+    {
+        // y = t³ - s t² stands on zero at the start, is below it for the time s, and rises ever after: to within rounding it
+        // could be taken for one that has left its zero upward.
+        foreach (double dip in new[] { 0.3, 1e-2, 1e-4, 1e-7 })
+        {
+            var integrator = new OdeIntegrator<Cubic, Levels>(
+                new Cubic(dip), new Levels(0, [0.0], new EventRule(EventDirection.Rising, true, true)), _tight, new StepLimits { EventSamples = 2 });
+            integrator.Start(0.0, [off]);
+            Assert.Equal(StepResult.EventReached, integrator.Run(5.0));
+
+            // What is off at the start moves the zero by its cube root at most, where the dip is less than that.
+            Assert.Equal(dip, integrator.Time, (1e-3 * dip) + (2 * Math.Cbrt(Math.Abs(off))));
+        }
+    }
+
+    [Fact]
+    public void A_function_that_never_was_before_its_event_has_it_at_the_start()
+    {
+        var integrator = new OdeIntegrator<Oscillator, Levels>(
+            new Oscillator(1.0), new Levels(0, [0.0], new EventRule(EventDirection.Rising, true, true)), _tight, default);
+        integrator.Start(0.0, [1e-17, 1.0]);
+        Assert.Equal(StepResult.EventReached, integrator.Run(5.0));
+        Assert.Equal(0.0, integrator.Time);
+    }
+
     [Fact]
     public void Events_are_found_backward_in_time()
     {

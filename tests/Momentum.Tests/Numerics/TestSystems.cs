@@ -16,6 +16,20 @@ internal readonly record struct Oscillator(double Frequency) : IOdeSystem
     }
 }
 
+/// <summary>y = t³ - s t², by its derivative.</summary>
+internal readonly record struct Cubic(double Dip) : IOdeSystem
+{
+    public int Dimension
+    {
+        get { return 1; }
+    }
+
+    public void Derivatives(double time, ReadOnlySpan<double> state, Span<double> derivatives)
+    {
+        derivatives[0] = time * ((3.0 * time) - (2.0 * Dip));
+    }
+}
+
 /// <summary>y' = y cos t, whose solution is exp(sin t).</summary>
 internal readonly record struct ExponentialOfSine : IOdeSystem
 {

@@ -40,8 +40,8 @@ internal readonly struct MechanismEvents(Mechanism mechanism, Surroundings surro
         if (index < links)
         {
             ref readonly Link link = ref mechanism.Links[index];
-            bool slack = !link.IsConstrained && !link.Pulls;
-            return new EventRule(slack ? EventDirection.Rising : EventDirection.Falling, true);
+            bool slack = link.IsMoving && !link.IsConstrained && !link.Pulls;
+            return new EventRule(slack ? EventDirection.Rising : EventDirection.Falling, true, slack);
         }
 
         index -= links;
@@ -52,7 +52,9 @@ internal readonly struct MechanismEvents(Mechanism mechanism, Surroundings surro
 
         return (index % PerCord) switch
         {
-            End or LetGoAngle => new EventRule(EventDirection.Rising, true),
+            End => new EventRule(EventDirection.Rising, true, IsOnDrum(index / PerCord)),
+            LetGoAngle => new EventRule(EventDirection.Rising, true),
+            WrapBack => new EventRule(EventDirection.Falling, true, true),
             Deck or Reverse => new EventRule(EventDirection.Falling, false),
             _ => new EventRule(EventDirection.Falling, true),
         };
@@ -121,6 +123,12 @@ internal readonly struct MechanismEvents(Mechanism mechanism, Surroundings surro
         bool held = mechanism.BearingSign == 0;
         values[BearingStops] = coulomb > 0 && !held ? mechanism.BearingSign * mechanism.AxialRate : Idle;
         values[BearingStarts] = coulomb > 0 && held ? Math.Abs(mechanism.AxialLoad) - coulomb : Idle;
+    }
+
+    private bool IsOnDrum(int cord)
+    {
+        int inner = mechanism.InnerLink(cord);
+        return inner >= 0 && mechanism.Links[inner].IsOnDrum;
     }
 
     /// <summary>Whether what makes a cord let go is still to come; afterwards its release is on the clock.</summary>
