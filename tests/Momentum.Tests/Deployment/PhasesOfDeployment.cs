@@ -42,6 +42,33 @@ public class PhasesOfDeployment(ITestOutputHelper output)
         Assert.True(Math.Abs(late.FinalSpin.RadiansPerSecond - closed.FinalSpin.RadiansPerSecond) > 1e-3, "The delay matters.");
     }
 
+    [Theory]
+    [InlineData(0, 0.05)]
+    [InlineData(0, -0.05)]
+    [InlineData(180, 0.05)]
+    [InlineData(180, -0.05)]
+    public void A_stretching_cord_that_follows_the_spin_is_slack_rather_than_push(double at, double wobble)
+    {
+        // Such a cord unwinds as fast as its weight flies straight on, with no tension at all; the wobble decides which way.
+        CordDeployment follows = Invented.Deployment with
+        {
+            Rates = Invented.Rates(0, wobble, 7.5),
+            Cords =
+            [
+                Invented.Cord(at) with
+                {
+                    Winding = Winding.FollowsSpin,
+                    Hanging = Length.FromMicrometers(0.05),
+                    Stiffness = Force.FromKilonewtons(60),
+                    DrumFriction = 0.2,
+                },
+            ],
+        };
+        DeploymentLedger ledger = follows.Deploy().Ledger;
+        output.WriteLine($"friction {ledger.DrumFrictionWork.Joules:E3} J");
+        Assert.InRange(ledger.DrumFrictionWork.Joules, double.NegativeInfinity, 1e-10 * ledger.EnergyAtStart.Total.Joules);
+    }
+
     // The first cord lets go while both unwind; the second is still unwinding at its own let-go, or swings by then.
     [Theory]
     [InlineData(5, false)]
