@@ -28,12 +28,8 @@ public sealed class IntegratedDespin
             Spin = design.LetGo.Spin is { } spin ? spin.ToSi() / initial : double.NegativeInfinity,
         };
 
-        // Just past the other tangent a very short cord turns back: the event functions are looked at twice at least while it
-        // is there, or the let-go would be taken for one a swing later.
-        const int Looks = 32;
-        var limits = new StepLimits { EventSamples = Looks, MaximumStep = Looks / 2 * cords.StayPastTangent };
         var integrator = new OdeIntegrator<PlanarCordEquations, PlanarCordEvents>(
-            new PlanarCordEquations(cords), events, OdeTolerances.Of(relativeTolerance, relativeTolerance / 100), limits);
+            new PlanarCordEquations(cords), events, OdeTolerances.Of(relativeTolerance, relativeTolerance / 100));
 
         // No phase takes longer than the slowest cord: unwinding takes -Start, and a hinged cord swings no slower than at
         // the tangent, half a turn at least.

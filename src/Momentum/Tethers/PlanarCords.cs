@@ -111,14 +111,6 @@ internal readonly struct PlanarCords
     }
 
     /// <summary>
-    /// How long, over 1/w0, a short cord stays past the other tangent before it comes back: it gets there at the rate w0 and,
-    /// from the square of the rate in <see cref="Spin"/>, is slowed by w0² C'/B, C' the coupling without its sine. A long cord
-    /// stays longer, or for good.
-    /// </summary>
-    internal double StayPastTangent =>
-        2 * (_weights + (_density * _length / 3)) * _length / ((_weights + (_density * _length / 2)) * _radius);
-
-    /// <summary>
     /// Largest tension along the cord, all cords together, over w0² (kg·m); and the tension at the hub's end.
     /// </summary>
     /// <remarks>

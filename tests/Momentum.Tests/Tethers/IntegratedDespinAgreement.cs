@@ -50,7 +50,8 @@ public class IntegratedDespinAgreement
             design.Hub.Carrying(design.WeightMass, design.CordLength, letGo, design.CordLineDensity, design.Weights);
     }
 
-    // Such a cord is past the other tangent for a millionth of its swing only, and then comes back.
+    // Such a cord is past the other tangent for a millionth of its swing only, and then comes back; it passes it so flatly that
+    // the time is less sharp than elsewhere.
     [Theory]
     [InlineData(1e-4)]
     [InlineData(1e-5)]
@@ -69,7 +70,7 @@ public class IntegratedDespinAgreement
                     LetGo.AtCordAngle(Angle.FromRadians(Math.PI)),
                     LinearDensity.FromKilogramsPerMeter(cord * one / length));
                 double time = design.Deploy().LetGoTime.Seconds;
-                Near(time, design.Integrate().LetGoTime.Seconds, time, "let-go time");
+                Near(time, design.Integrate().LetGoTime.Seconds, time, "let-go time", 1e-9);
             }
         }
     }
