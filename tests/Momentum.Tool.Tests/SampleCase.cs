@@ -47,12 +47,24 @@ internal static partial class SampleCase
         .Replace("wobble = \"0.5 deg\"\n", "", StringComparison.Ordinal)
         .Replace("line_density  = \"6 g/m\"\n", "", StringComparison.Ordinal);
 
+    /// <summary>The sample with a fifth of the spin left, on cords sized as springs.</summary>
+    public static string OnSprings => Sprung(Text);
+
+    /// <summary>The sample on springs, without tolerances and without what the planar motion leaves out.</summary>
+    public static string IdealOnSprings => Sprung(Ideal);
+
     /// <summary>The sample with one piece of it replaced.</summary>
     public static string With(string piece, string replacement)
     {
         Assert.Contains(piece, Text, StringComparison.Ordinal);
         return Text.Replace(piece, replacement, StringComparison.Ordinal);
     }
+
+    private static string Sprung(string text) => text
+        .Replace("final_rate  = \"0 rpm\"", "final_rate  = \"10 rpm\"", StringComparison.Ordinal)
+        .Replace("line_density  = \"6 g/m\"\n", "", StringComparison.Ordinal)
+        .Replace("breaking_load = ", "forgive_spin_up = true\ndamping = \"0.05\"\nbreaking_load = ", StringComparison.Ordinal)
+        .Replace("\"< 1 rpm\"", "\"< 11 rpm\"", StringComparison.Ordinal);
 
     [GeneratedRegex(@" \+/- [^""]*""")]
     private static partial Regex Tolerance();

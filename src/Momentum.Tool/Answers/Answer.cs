@@ -10,7 +10,10 @@ internal sealed record Answer
 
     public required SpinningBody Body { get; init; }
 
-    public required DespinMotion Motion { get; init; }
+    public required PlanarMotion Motion { get; init; }
+
+    /// <summary>What spring cords were sized for; null if the cords are not springs.</summary>
+    public required SpringCords? Springs { get; init; }
 
     /// <summary>The design deployed in three dimensions; null if there is no such motion.</summary>
     public required WholeMotion? Whole { get; init; }
@@ -38,7 +41,7 @@ internal sealed record Answer
     /// <summary>What was taken for granted, in sentences.</summary>
     public required IReadOnlyList<string> Assumptions { get; init; }
 
-    public DespinDesign Design => Motion.Design;
+    public PlanarDesign Design => Motion.Design;
 
     /// <summary>True only if every requirement was judged and met.</summary>
     public bool AllMet => Requirements.All(r => r.Verdict == Verdict.Met);

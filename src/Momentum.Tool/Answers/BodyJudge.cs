@@ -22,7 +22,7 @@ internal static class BodyJudge
     /// <summary>The body; null if it was found wanting, with the reason among the findings.</summary>
     public static SpinningBody? Judge(Case given, Findings findings)
     {
-        SpinningBody? body = given.Part.Count > 0 ? PartsBody.Assemble(given, findings) : Stated(given.Vehicle, findings);
+        SpinningBody? body = given.Part.Count > 0 ? PartsBody.Assemble(given, findings) : Stated(given, findings);
         if (body is null)
         {
             return null;
@@ -74,15 +74,16 @@ internal static class BodyJudge
         return char.ToLowerInvariant(trimmed[0]) + trimmed[1..];
     }
 
-    private static SpinningBody? Stated(VehicleSection vehicle, Findings findings)
+    private static SpinningBody? Stated(Case given, Findings findings)
     {
+        VehicleSection vehicle = given.Vehicle;
         InertiaSection stated = vehicle.Inertia!;
         Position<Body> centre = vehicle.Centre is [var x, var y, var z] ? Position<Body>.Of(x.Value, y.Value, z.Value) : Position<Body>.Origin;
         Mass mass = vehicle.Mass!.Value;
         Direction<Body> axis = DirectionOf(vehicle.SpinAxis);
         if (stated.Xx is null || stated.Yy is null || stated.Zz is null)
         {
-            return OneMoment(vehicle, mass, centre, axis, (stated.Xx ?? stated.Yy ?? stated.Zz)!.Value, findings);
+            return OneMoment(given, mass, centre, axis, (stated.Xx ?? stated.Yy ?? stated.Zz)!.Value, findings);
         }
 
         var sign = vehicle.ProductSign == Cases.ProductSign.PositiveIntegral ? Momentum.Inertia.ProductSign.PositiveIntegral : Momentum.Inertia.ProductSign.TensorElement;
@@ -107,8 +108,9 @@ internal static class BodyJudge
 
     /// <summary>Without the transverse moments the spin is known and nothing else: enough for the planar motion.</summary>
     private static SpinningBody? OneMoment(
-        VehicleSection vehicle, Mass mass, Position<Body> centre, Direction<Body> axis, MassMomentOfInertia moment, Findings findings)
+        Case given, Mass mass, Position<Body> centre, Direction<Body> axis, MassMomentOfInertia moment, Findings findings)
     {
+        VehicleSection vehicle = given.Vehicle;
         var body = new SpinningBody(mass, centre, axis, moment, null);
         if (vehicle.InertiaAbout == InertiaReference.Origin)
         {
@@ -124,8 +126,9 @@ internal static class BodyJudge
             body = body with { SpinInertia = MassMomentOfInertia.FromKilogramSquareMeters(aboutCentre) };
         }
 
+        string idle = given.Despin.OnSprings ? "wobble, deck_offset and second_weight_delay" : "wobble, deck_offset, stiffness and damping";
         findings.Warn(
-            vehicle, nameof(VehicleSection.Inertia), "only the moment about the spin axis is stated, so that stability and nutation cannot be judged and nothing is computed in three dimensions: wobble, deck_offset, stiffness and damping have no effect",
+            vehicle, nameof(VehicleSection.Inertia), $"only the moment about the spin axis is stated, so that stability and nutation cannot be judged and nothing is computed in three dimensions: {idle} have no effect",
             "State the other two moments, and the products if they are known.");
         return body;
     }

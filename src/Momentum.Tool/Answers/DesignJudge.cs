@@ -10,11 +10,11 @@ internal static class DesignJudge
     private const double HeavyCord = 0.2;
     private const double HeavyWeights = 0.1;
 
-    public static void Judge(Case given, DespinMotion motion, Findings findings)
+    public static void Judge(Case given, PlanarMotion motion, Findings findings)
     {
-        DespinDesign design = motion.Design;
+        PlanarDesign design = motion.Design;
         double weight = design.WeightMass.Kilograms;
-        double cord = design.CordLineDensity.KilogramsPerMeter * design.CordLength.Meters;
+        double cord = (given.Despin.Cord?.LineDensity?.Value.KilogramsPerMeter ?? 0) * design.CordLength.Meters;
         if (cord > HeavyCord * weight)
         {
             findings.Warn(

@@ -20,7 +20,7 @@ internal static class RequirementJudge
     /// <param name="wholeSpread">Its spread; null if nothing scatters.</param>
     /// <param name="whyNotWhole">Why there is no whole motion.</param>
     public static IReadOnlyList<JudgedRequirement> Judge(
-        Case given, DespinMotion motion, Spread? spread, WholeMotion? whole, WholeSpread? wholeSpread, string whyNotWhole)
+        Case given, PlanarMotion motion, Spread? spread, WholeMotion? whole, WholeSpread? wholeSpread, string whyNotWhole)
     {
         List<JudgedRequirement> judged = [];
         if (given.Require?.FinalRate is { } rate)
@@ -59,7 +59,7 @@ internal static class RequirementJudge
     }
 
     private static JudgedRequirement Margin(
-        Limit<Ratio> required, Force? breaking, DespinMotion motion, Spread? spread, WholeMotion? whole, WholeSpread? wholeSpread)
+        Limit<Ratio> required, Force? breaking, PlanarMotion motion, Spread? spread, WholeMotion? whole, WholeSpread? wholeSpread)
     {
         double bound = required.Bound.DecimalFractions;
         if (breaking is not { } load)

@@ -28,8 +28,10 @@ internal static class Solver
         }
 
         string solvedFor = UnknownOf(given.Despin);
-        DespinDesign design = Size(given.Despin, new DespinHub(body.SpinInertia, given.Despin.HubRadius.Value, given.Spin.Rate.Value));
-        DespinMotion motion = design.Deploy();
+        var hub = new DespinHub(body.SpinInertia, given.Despin.HubRadius.Value, given.Spin.Rate.Value);
+        LetGo letGo = LetGoOf(given.Despin.LetGo);
+        SpringCords? springs = given.Despin.OnSprings ? SpringCords.Size(given.Despin, hub, letGo) : null;
+        PlanarMotion motion = springs is null ? Size(given.Despin, hub, letGo).Deploy() : springs.Motion;
         DesignJudge.Judge(given, motion, findings);
         Spread? spread = SpreadRun.Of(given, body, motion, options);
         WholeMotion? whole = WholeMotion.Of(given, body, motion, findings, out string whyNotWhole);
@@ -39,35 +41,37 @@ internal static class Solver
             Reading = reading,
             Body = body,
             Motion = motion,
+            Springs = springs,
             Whole = whole,
             WholeSpread = wholeSpread,
             WhyNotWhole = whyNotWhole,
             SolvedFor = solvedFor,
-            Figures = FiguresOf(given, body, motion, solvedFor),
+            Figures = FiguresOf(given, body, motion, springs, solvedFor),
             Spread = spread,
             Requirements = RequirementJudge.Judge(given, motion, spread, whole, wholeSpread, whyNotWhole),
             Warnings = [.. reading.Problems, .. findings.Problems],
-            Assumptions = AssumptionsOf(given, whole),
+            Assumptions = AssumptionsOf(given, springs, whole),
         };
     }
 
-    /// <summary>The key that a case leaves to be solved for.</summary>
+    /// <summary>The key that a case leaves to be solved for; on spring cords the stiffness is too.</summary>
     public static string UnknownOf(DespinSection despin) =>
         despin.CordLength is null ? "cord_length" : despin.WeightMass is null ? "weight_mass" : "final_rate";
 
     /// <summary>Breaking load over the peak tension of one cord; null without a breaking load.</summary>
-    public static double? CordMargin(Case given, DespinMotion motion) =>
+    public static double? CordMargin(Case given, PlanarMotion motion) =>
         given.Despin.Cord?.BreakingLoad is { } load ? load.Value.Newtons / motion.PeakTension.Tension.Newtons : null;
 
-    private static DespinDesign Size(DespinSection despin, DespinHub hub)
+    private static LetGo LetGoOf(LetGoSection letGo) => letGo switch
     {
-        LetGo letGo = despin.LetGo switch
-        {
-            { Rule: LetGoRule.Tangent } => LetGo.Tangent,
-            { Rule: LetGoRule.Radial } => LetGo.Radial,
-            { Angle: { } angle } => LetGo.AtCordAngle(angle.Value),
-            _ => LetGo.AtSpin(despin.LetGo.Rate!.Value),
-        };
+        { Rule: LetGoRule.Tangent } => LetGo.Tangent,
+        { Rule: LetGoRule.Radial } => LetGo.Radial,
+        { Angle: { } angle } => LetGo.AtCordAngle(angle.Value),
+        _ => LetGo.AtSpin(letGo.Rate!.Value),
+    };
+
+    private static DespinDesign Size(DespinSection despin, DespinHub hub, LetGo letGo)
+    {
         LinearDensity? density = despin.Cord?.LineDensity?.Value;
         return UnknownOf(despin) switch
         {
@@ -77,9 +81,9 @@ internal static class Solver
         };
     }
 
-    private static List<AnswerFigure> FiguresOf(Case given, SpinningBody body, DespinMotion motion, string solvedFor)
+    private static List<AnswerFigure> FiguresOf(Case given, SpinningBody body, PlanarMotion motion, SpringCords? springs, string solvedFor)
     {
-        DespinDesign design = motion.Design;
+        PlanarDesign design = motion.Design;
         PeakTension peak = motion.PeakTension;
         double initial = design.Hub.Spin.RadiansPerSecond;
         double final = motion.FinalSpin.RadiansPerSecond;
@@ -87,6 +91,7 @@ internal static class Solver
         List<AnswerFigure> figures =
         [
             AnswerFigure.Si("cord_length_m", "Cord length, each", design.CordLength.Meters, "m", "from its end point on the hub to the weight's centre of mass", solvedFor == "cord_length"),
+            .. springs?.DesignFigures ?? [],
             AnswerFigure.Si("weight_mass_kg", "Weight mass, each", design.WeightMass.Kilograms, "kg", "", solvedFor == "weight_mass"),
             new("final_spin_rad_s", "Final spin rate", final, Rounded(final, initial) * RpmPerRadian, "rpm", "of the body after let-go; negative if reversed", solvedFor == "final_rate"),
             new("unwind_time_s", "Unwinding time", motion.UnwindTime.Seconds, motion.UnwindTime.Seconds, "s", "from release of the weights"),
@@ -95,15 +100,16 @@ internal static class Solver
             AnswerFigure.Si("peak_tension_time_s", "Time of peak tension", peak.Time.Seconds, "s"),
             AnswerFigure.Si("peak_tension_free_cord_length_m", "Free cord length at peak tension", peak.UnwoundLength.Meters, "m"),
             new("peak_tension_cord_angle_rad", "Cord angle at peak tension", peak.CordAngle.Radians, peak.CordAngle.Degrees, "deg", "from tangent"),
+            .. springs?.StretchFigures ?? [],
         ];
         if (CordMargin(given, motion) is { } margin)
         {
             figures.Add(AnswerFigure.Si("cord_margin", "Cord margin", margin, "", "breaking load over peak tension of one cord"));
         }
 
-        if (given.Despin.SecondWeightDelay is { } delay)
+        if (given.Despin.SecondWeightDelay is { } delay && motion is DespinMotion inextensible)
         {
-            LateLetGo late = motion.WithOneWeightLate(delay.Value, body.Mass);
+            LateLetGo late = inextensible.WithOneWeightLate(delay.Value, body.Mass);
             string note = FormattableString.Invariant($"if one weight lets go {delay.Value.Milliseconds:G3} ms after the others");
             figures.Add(new("late_weight_final_spin_rad_s", "Final spin rate, one weight late", late.FinalSpin.RadiansPerSecond, Rounded(late.FinalSpin.RadiansPerSecond, initial) * RpmPerRadian, "rpm", note));
             figures.Add(AnswerFigure.Si("late_weight_drift_m_s", "Drift of the body, one weight late", late.HubDrift.MetersPerSecond, "m/s", note));
@@ -120,7 +126,7 @@ internal static class Solver
             new("hub_turn_rad", "Turn of the body until let-go", motion.HubTurn.Radians, motion.HubTurn.Degrees, "deg"),
             AnswerFigure.Si("cord_turns", "Turns of cord on the hub", design.CordTurns, ""),
             AnswerFigure.Si("stowed_holding_force_n", "Force that holds each stowed weight", motion.StowedHoldingForce.Newtons, "N", "at the initial spin rate, without its cord"),
-            AnswerFigure.Si("cord_mass_kg", "Cord mass, each", design.CordLineDensity.KilogramsPerMeter * design.CordLength.Meters, "kg"),
+            AnswerFigure.Si("cord_mass_kg", "Cord mass, each", (given.Despin.Cord?.LineDensity?.Value.KilogramsPerMeter ?? 0) * design.CordLength.Meters, "kg"),
             AnswerFigure.Si("weights", "Number of weights", design.Weights, ""),
             AnswerFigure.Si("hub_radius_m", "Hub radius", design.Hub.Radius.Meters, "m", "to the cord's centreline"),
             new("initial_spin_rad_s", "Initial spin rate", initial, initial * RpmPerRadian, "rpm"),
@@ -141,13 +147,14 @@ internal static class Solver
 
     private static string PeakNote(PeakTension peak) => peak.Phase == DespinPhase.Unwinding ? "while unwinding" : "while swinging out";
 
-    private static List<string> AssumptionsOf(Case given, WholeMotion? whole)
+    private static List<string> AssumptionsOf(Case given, SpringCords? springs, WholeMotion? whole)
     {
         List<string> assumptions =
         [
             "The design is planar and symmetric: the body spins about a principal axis through its centre of mass, and the weights are equal, evenly spaced and let go together.",
             "The spin inertia is taken about the spin axis through the centre of mass, without weights and cords; the weights ride at the hub radius until release.",
-            "In the design the cords do not stretch, leave the hub along its tangent, and are wound against the spin so that they trail as they unwind.",
+            "In the design the cords " + (springs is null ? "do not stretch, " : "") + "leave the hub along its tangent, and are wound against the spin so that they trail as they unwind.",
+            .. springs is null ? [] : SpringCords.AssumptionsOf(given, whole is not null),
         ];
         if (given.Part.Count > 0)
         {

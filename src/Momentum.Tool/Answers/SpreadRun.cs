@@ -3,6 +3,7 @@ using Momentum.Frames;
 using Momentum.Inertia;
 using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
+using Momentum.Tethers.Springs;
 using Momentum.Tool.Cases;
 using Momentum.Tool.Cases.Quantities;
 using UnitsNet;
@@ -16,9 +17,15 @@ internal static class SpreadRun
 
     /// <summary>Runs the ensemble; null if the case states no tolerance that the motion depends on.</summary>
     /// <exception cref="ComputationRefusedException">No case has a final spin.</exception>
-    public static Spread? Of(Case given, SpinningBody body, DespinMotion motion, SpreadOptions options)
+    public static Spread? Of(Case given, SpinningBody body, PlanarMotion motion, SpreadOptions options)
     {
         DespinUncertainty uncertainty = Uncertainty(given, body) with { Nutation = default };
+        if (motion is SpringCordMotion)
+        {
+            // In the plane spring cords let go together.
+            uncertainty = uncertainty with { SecondWeightDelay = default };
+        }
+
         if (uncertainty == new DespinUncertainty { HubMass = body.Mass })
         {
             return null;

@@ -3,6 +3,7 @@ using Momentum.Inertia;
 using Momentum.Quantities;
 using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
+using Momentum.Tethers.Springs;
 using Momentum.Tool.Cases;
 using Momentum.Tool.Cases.Keys;
 using UnitsNet;
@@ -42,7 +43,7 @@ internal sealed class WholeMotion
     /// Null if only the moment about the spin axis is stated, which says nothing of the others, or if the deployment is
     /// refused, of which a warning then tells.
     /// </returns>
-    public static WholeMotion? Of(Case given, SpinningBody body, DespinMotion motion, Findings findings, out string whyNot)
+    public static WholeMotion? Of(Case given, SpinningBody body, PlanarMotion motion, Findings findings, out string whyNot)
     {
         if (body.Inertia is null)
         {
@@ -51,7 +52,7 @@ internal sealed class WholeMotion
         }
 
         string refused = "";
-        foreach (int pieces in motion.Design.CordLineDensity > LinearDensity.Zero ? _pieces : [1])
+        foreach (int pieces in given.Despin.Cord?.LineDensity is null ? [1] : _pieces)
         {
             try
             {
@@ -128,10 +129,11 @@ internal sealed class WholeMotion
         _ => "See that it can be allowed.",
     };
 
-    private static CordDeployment Deployment(Case given, SpinningBody body, DespinMotion motion, int pieces)
+    private static CordDeployment Deployment(Case given, SpinningBody body, PlanarMotion motion, int pieces)
     {
-        DespinDesign design = motion.Design;
+        PlanarDesign design = motion.Design;
         CordSection? cord = given.Despin.Cord;
+        Force? stiffness = (design as SpringCordDesign)?.Stiffness ?? cord?.Stiffness?.Value;
         Length height = CordHeight(given, body);
         var deployment = new CordDeployment
         {
@@ -145,20 +147,25 @@ internal sealed class WholeMotion
                 DrumRadius = design.Hub.Radius,
                 DrumHeight = height,
                 StartAngle = Angle.FromRadians(2 * Math.PI * i / design.Weights),
-                LineDensity = design.CordLineDensity,
+                LineDensity = cord?.LineDensity?.Value ?? LinearDensity.Zero,
                 Segments = pieces,
-                Stiffness = cord?.Stiffness?.Value,
-                DampingRatio = cord?.Stiffness is null ? 0 : cord.Damping?.Value.DecimalFractions ?? 0,
+                Stiffness = stiffness,
+                DampingRatio = stiffness is null ? 0 : cord?.Damping?.Value.DecimalFractions ?? 0,
                 BreakingLoad = cord?.BreakingLoad?.Value,
                 Release = Release(design.LetGo),
             })],
             Attitude = Upright(given.Vehicle.SpinAxis),
             Rig = given.Bench is { } bench ? Rig(bench, body, design, height) : null,
-            Until = Followed * motion.LetGoTime,
+            Until = (Followed * motion.LetGoTime) + Swing(design, stiffness),
             LargestNutation = given.Bench is null ? given.Require?.Wobble?.Bound : null,
         };
         return given.Spin.Wobble is { } wobble && given.Bench is null ? deployment.Wobbling(wobble.Value, Angle.Zero) : deployment;
     }
+
+    /// <summary>A stretching cord lets go later than one that does not, by about as long as its weight takes to swing on it.</summary>
+    private static Duration Swing(PlanarDesign design, Force? stiffness) => design is DespinDesign && stiffness is { } force
+        ? Duration.FromSeconds(2 * Math.PI * Math.Sqrt(design.WeightMass.Kilograms * design.CordLength.Meters / force.Newtons))
+        : Duration.Zero;
 
     /// <summary>Turned so that the spin axis begins along the inertial z axis, and the first weight's side along x.</summary>
     private static Rotation<Body, Inertial> Upright(Axis spinAxis) => spinAxis switch
@@ -168,7 +175,7 @@ internal sealed class WholeMotion
         _ => default,
     };
 
-    private static BenchRig Rig(BenchSection bench, SpinningBody body, DespinDesign design, Length cordHeight)
+    private static BenchRig Rig(BenchSection bench, SpinningBody body, PlanarDesign design, Length cordHeight)
     {
         Torque viscous = bench.SpinDownTime is { } time
             ? Torque.FromNewtonMeters(body.SpinInertia.KilogramSquareMeters * design.Hub.Spin.RadiansPerSecond / time.Value.Seconds)

@@ -1,3 +1,4 @@
+using Momentum.Tethers.Springs;
 using Momentum.Tool.Cases.Keys;
 
 namespace Momentum.Tool.Cases;
@@ -45,7 +46,15 @@ internal sealed record Case : Section
         {
             findings.Error(
                 Despin, nameof(DespinSection.FinalRate), $"it is not below the rate before release, {Spin.Rate.Text}: unwinding cords only take spin away",
-                "less than spin.rate, or negative for a reversed spin", "Write for example final_rate = \"0 rpm\".");
+                Despin.OnSprings ? "less than spin.rate" : "less than spin.rate, or negative for a reversed spin", $"Write for example {DespinSection.Wish(Despin.OnSprings)}.");
+        }
+
+        else if (Despin is { OnSprings: true, FinalRate: { } left } && left.Value / Spin.Rate.Value < SpringCordDesign.LeastSpinRatio)
+        {
+            findings.Error(
+                Despin, nameof(DespinSection.FinalRate), "forgive_spin_up = true has no design for it: stretch can make up for a spin-up error only where spin is left, in the sense of the spin before release",
+                FormattableString.Invariant($"with forgive_spin_up: at least {SpringCordDesign.LeastSpinRatio} of spin.rate, {SpringCordDesign.LeastSpinRatio * Spin.Rate.Value.RevolutionsPerMinute:G4} rpm, and below spin.rate"),
+                $"Write for example {DespinSection.Wish(onSprings: true)}; or, for a complete de-spin, remove cord.forgive_spin_up: cords that do not stretch then forgive a spin-up error by themselves.");
         }
 
         if (Despin.LetGo.Rate is { } letGo && letGo.Value.RadiansPerSecond >= Spin.Rate.Value.RadiansPerSecond)

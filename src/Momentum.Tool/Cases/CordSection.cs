@@ -13,6 +13,9 @@ internal sealed record CordSection : Section
     [Key("Axial stiffness E*A of one cord; leave it out for a cord that does not stretch.", Example = "\"85 kN\"", MoreThan = "0 N")]
     public Stated<Force>? Stiffness { get; init; }
 
+    [Key("Whether to size the cords as springs, so that the final spin forgives an error of the spin-up: stiffness is then solved for, with cord_length or weight_mass. Needs a final_rate above zero, and neither stiffness nor line_density.", Example = "true")]
+    public bool ForgiveSpinUp { get; init; }
+
     [Key("Breaking load of one cord with its end fittings, from the supplier or a pull test.", Example = "\"1.6 kN\"", InStarter = true, MoreThan = "0 N")]
     public Stated<Force>? BreakingLoad { get; init; }
 
@@ -22,7 +25,21 @@ internal sealed record CordSection : Section
     /// <inheritdoc/>
     public override void Judge(Findings findings)
     {
-        if (Damping is not null && Stiffness is null)
+        if (ForgiveSpinUp && Stiffness is not null)
+        {
+            findings.Error(
+                this, nameof(Stiffness), "forgive_spin_up = true solves for it, so that it cannot be stated as well",
+                "stiffness or forgive_spin_up = true", "Remove stiffness, or keep it and remove forgive_spin_up.");
+        }
+
+        if (ForgiveSpinUp && LineDensity is not null)
+        {
+            findings.Error(
+                this, nameof(LineDensity), "with forgive_spin_up = true the cords are sized as springs without mass",
+                "line_density or forgive_spin_up = true", "Remove line_density, or remove forgive_spin_up and state a stiffness.");
+        }
+
+        if (Damping is not null && Stiffness is null && !ForgiveSpinUp)
         {
             findings.Warn(this, nameof(Damping), "without stiffness the cord does not stretch, and its damping has no effect", "Add stiffness, or remove damping.");
         }

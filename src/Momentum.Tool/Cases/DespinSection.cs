@@ -37,9 +37,31 @@ internal sealed record DespinSection : Section
     [Key("The cords. Left out: without mass, and no margin is computed.", InStarter = true)]
     public CordSection? Cord { get; init; }
 
+    /// <summary>Whether the cords are sized as springs.</summary>
+    public bool OnSprings => Cord is { ForgiveSpinUp: true };
+
+    /// <summary>A wish for the final rate, as an example: spring cords have none for a complete de-spin.</summary>
+    public static string Wish(bool onSprings) => onSprings ? "final_rate = \"10 rpm\"" : "final_rate = \"0 rpm\"";
+
     /// <inheritdoc/>
     public override void Judge(Findings findings)
     {
+        if (OnSprings && LetGo.Rate is not null)
+        {
+            findings.Error(
+                this, nameof(LetGo), "a let-go rate fixes the spin rate afterwards, so that there is nothing for forgive_spin_up = true to forgive",
+                "with forgive_spin_up: \"tangent\", \"radial\" or { angle = … }", "Let go at \"tangent\", \"radial\" or an angle, or remove cord.forgive_spin_up.");
+            return;
+        }
+
+        if (OnSprings && FinalRate is null && WeightMass is not null && CordLength is not null)
+        {
+            findings.Error(
+                this, nameof(FinalRate), "it is missing, and forgive_spin_up = true solves for the stiffness and one of weight_mass and cord_length from it",
+                "with forgive_spin_up: final_rate and one of weight_mass and cord_length", $"Add for example {Wish(OnSprings)} and remove cord_length, or remove cord.forgive_spin_up.");
+            return;
+        }
+
         if (LetGo.Rate is not null)
         {
             if (FinalRate is not null)
@@ -68,7 +90,7 @@ internal sealed record DespinSection : Section
         else if (given.Length < 2)
         {
             string known = given.Length == 0 ? "none of weight_mass, cord_length and final_rate is given" : $"of weight_mass, cord_length and final_rate only {KeyDescription.SpellingOf(given[0])} is given";
-            findings.Error(this, null, known, Rule, given.Contains(nameof(FinalRate)) ? "Add for example weight_mass = \"0.55 kg\"." : "Add for example final_rate = \"0 rpm\" and weight_mass = \"0.55 kg\".");
+            findings.Error(this, null, known, Rule, given.Contains(nameof(FinalRate)) ? "Add for example weight_mass = \"0.55 kg\"." : $"Add for example {Wish(OnSprings)} and weight_mass = \"0.55 kg\".");
         }
     }
 }

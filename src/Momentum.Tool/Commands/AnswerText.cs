@@ -29,6 +29,11 @@ internal static class AnswerText
             }
         }
 
+        if (answer.Springs is { } springs)
+        {
+            text.Append("\nWhat the spring cords forgive\n").Append(Rows([.. springs.Forgiveness.SelectMany(f => f.Figures)])).Append("  ").Append(springs.Words).Append('\n');
+        }
+
         if (answer.Spread is { } spread)
         {
             text.Append(CultureInfo.InvariantCulture, $"\nSpread over {spread.Ensemble.Cases} cases drawn from the stated tolerances (seed {spread.Seed}{(spread.Ensemble.Failed > 0 ? $"; {spread.Ensemble.Failed} without a final spin" : "")})\n");
@@ -116,6 +121,7 @@ internal static class AnswerText
 
         json["peak_tension_phase"] = answer.Motion.PeakTension.Phase.ToString().ToLowerInvariant();
         json["let_go_phase"] = answer.Motion.LetGoPhase.ToString().ToLowerInvariant();
+        json["spring_cords"] = answer.Springs?.Json();
         json["requirements"] = new JsonArray([.. answer.Requirements.Select(r => new JsonObject
         {
             ["name"] = r.Key,

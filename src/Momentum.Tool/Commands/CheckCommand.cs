@@ -79,7 +79,7 @@ internal static class CheckCommand
             streams.Output.Write(AnswerText.Heading(given));
             streams.Output.Write(AnswerText.Rows(figures));
             streams.Output.Write(AnswerText.Parts(body.Parts));
-            streams.Output.Write($"\nThe case is in order ({(problems.Count == 0 ? "no warning" : $"{problems.Count} warning{(problems.Count == 1 ? "" : "s")}")}); to be solved for: {unknown}.\n");
+            streams.Output.Write($"\nThe case is in order ({(problems.Count == 0 ? "no warning" : $"{problems.Count} warning{(problems.Count == 1 ? "" : "s")}")}); to be solved for: {unknown}{(given.Despin.OnSprings ? " and despin.cord.stiffness" : "")}.\n");
             Messages.WriteRemarks(streams, problems, reading.NotUsedYet);
         }
 

@@ -12,7 +12,8 @@ internal static class SizeCommand
         Option<bool> json = CommandLine.JsonOption();
         Option<string?> output = CaseRun.OutputOption("the answer");
         var command = new Command("size", """
-            Solves a case for its unknown (cord length, weight mass or final spin rate) and prints the answer.
+            Solves a case for its unknown (cord length, weight mass or final spin rate) and prints the answer. With
+            forgive_spin_up = true under [despin.cord] it also sizes the springs in the cords.
 
             Example:
               momentum size case.toml --json | jq .cord_length_m

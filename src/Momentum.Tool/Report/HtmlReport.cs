@@ -35,6 +35,8 @@ internal static class HtmlReport
             ["warnings"] = Warnings(report.Warnings),
             ["further"] = Further(report.FurtherFigures),
             ["requirements"] = Requirements(report.Requirements),
+            ["springs-link"] = Markup.Trusted(report.Springs is null ? "" : "<li><a href=\"#springs\">Spring cords</a></li>"),
+            ["springs"] = SpringPart.Render(report.Springs),
             ["whole-link"] = Markup.Trusted(report.Whole is null && report.WhyNotWhole.Length == 0 ? "" : "<li><a href=\"#whole\">Whole motion</a></li>"),
             ["whole"] = WholeMotionPart.Render(report.Whole, report.WhyNotWhole),
             ["pictures"] = Pictures(report),

@@ -32,6 +32,9 @@ public abstract class PlanarState
     /// <summary>Free length of each cord, with its stretch; at let-go and after it, what was free at let-go.</summary>
     public abstract Length UnwoundLength { get; }
 
+    /// <summary>Stretch of each cord, zero if it has none; at let-go and after it, what it was at let-go.</summary>
+    public virtual Length Stretch => Length.Zero;
+
     /// <summary>Cord angle from tangent; zero while unwinding, and the let-go angle after let-go.</summary>
     public abstract Angle CordAngle { get; }
 

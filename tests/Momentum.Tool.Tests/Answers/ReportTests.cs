@@ -38,11 +38,15 @@ public sealed partial class ReportTests
     [InlineData("weight_mass = \"0.7 kg +/- 1 g\"\nfinal_rate  = \"0 rpm\"\nlet_go      = \"radial\"", "weight_mass = \"0.7 kg\"\ncord_length = \"5 m\"\nlet_go = { rate = \"0.5 rpm\" }")]
     [InlineData("product_sign  = \"tensor element\"", "product_sign = \"positive integral\"")]
     [InlineData("second", "second")]
+    [InlineData("springs", "springs")]
     public void Every_kind_of_case_has_a_report(string piece, string replacement)
     {
-        string text = piece == "second"
-            ? SampleCase.With("weights     = 2", "weights = 2\nsecond_weight_delay = \"2 ms\"")
-            : SampleCase.With(piece, replacement);
+        string text = piece switch
+        {
+            "second" => SampleCase.With("weights     = 2", "weights = 2\nsecond_weight_delay = \"2 ms\""),
+            "springs" => SampleCase.OnSprings,
+            _ => SampleCase.With(piece, replacement),
+        };
         Invocation run = Invocation.WithInput(text, "report", "-");
 
         Assert.True(run.ExitCode == 0, run.Error);

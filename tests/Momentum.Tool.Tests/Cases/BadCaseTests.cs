@@ -9,6 +9,7 @@ public sealed class BadCaseTests
     private const string Rate = "rate   = \"50 rpm +/- 2 %\"";
     private const string Mass = "mass          = \"120 kg +/- 0.5 %\"";
     private const string LetGo = "let_go      = \"radial\"";
+    private const string Wish = "final_rate  = \"10 rpm\"";
     private const string Part = "[[part]]\nname = \"drum\"\n";
 
     public static TheoryData<BadCase> Slips =>
@@ -153,6 +154,33 @@ public sealed class BadCaseTests
         new("unknown shape", "", Part + "shape = \"cylindre\"\nmass = \"1 kg\"\n", "shape", "part[0].shape", "none of the words allowed", "Did you mean \"cylinder\"?"),
         new("part that is no table", "", "part = \"drum\"\n", "part =", "part", "cannot stand here", "[[part]]"),
     ];
+
+    /// <summary>Slips in a case whose cords are to be sized as springs.</summary>
+    public static TheoryData<BadCase> SpringSlips =>
+    [
+        new("springs for a complete de-spin", Wish, "final_rate = \"0 rpm\"", "final_rate = \"0", "despin.final_rate", "forgive_spin_up = true has no design for it", "remove cord.forgive_spin_up"),
+        new("springs for a reversed spin", Wish, "final_rate = \"-5 rpm\"", "final_rate = \"-5", "despin.final_rate", "in the sense of the spin before release", "Write for example final_rate = \"10 rpm\""),
+        new("springs for next to no spin", Wish, "final_rate = \"0.04 rpm\"", "final_rate = \"0.04", "despin.final_rate", "has no design for it", "at least 0.001 of spin.rate, 0.05 rpm"),
+        new("springs that add spin", Wish, "final_rate = \"60 rpm\"", "final_rate = \"60", "despin.final_rate", "it is not below the rate before release", "Write for example final_rate = \"10 rpm\""),
+        new("springs and a stated stiffness", "forgive_spin_up = true", "forgive_spin_up = true\nstiffness = \"300 N\"", "stiffness", "despin.cord.stiffness", "forgive_spin_up = true solves for it", "Remove stiffness"),
+        new("springs with mass", "forgive_spin_up = true", "forgive_spin_up = true\nline_density = \"6 g/m\"", "line_density", "despin.cord.line_density", "sized as springs without mass", "Remove line_density"),
+        new("springs without a wish", Wish, "cord_length = \"2 m\"", "[despin]", "despin.final_rate", "it is missing, and forgive_spin_up = true solves for the stiffness", "Add for example final_rate = \"10 rpm\" and remove cord_length"),
+        new("springs with only a weight", Wish, "", "[despin]", "despin", "only weight_mass is given", "Add for example final_rate = \"10 rpm\""),
+        new("springs with nothing left to solve for", Wish, Wish + "\ncord_length = \"2 m\"", "cord_length", "despin.cord_length", "nothing is left to solve for", "Remove the one"),
+        new("springs and a let-go rate", LetGo, "let_go = { rate = \"10 rpm\" }", "let_go", "despin.let_go", "there is nothing for forgive_spin_up = true to forgive", "Let go at \"tangent\""),
+        new("springs as text", "forgive_spin_up = true", "forgive_spin_up = \"true\"", "forgive_spin_up", "despin.cord.forgive_spin_up", "a text cannot stand here", "Write for example forgive_spin_up = true"),
+        new("springs misspelt", "forgive_spin_up = true", "forgives_spin_up = true", "forgives_spin_up", "despin.cord.forgives_spin_up", "has no such key", "Did you mean forgive_spin_up?"),
+        new("springs on the wrong floor", "hub_radius", "forgive_spin_up = true\nhub_radius", "forgive_spin_up", "despin.forgive_spin_up", "has no such key", "belongs to [despin.cord]"),
+        new("springs damped beyond all measure", "damping = \"0.05\"", "damping = \"50\"", "damping", "despin.cord.damping", "it is more than 10", "damping = \"0.02\""),
+    ];
+
+    [Theory]
+    [MemberData(nameof(SpringSlips))]
+    public void A_slip_about_springs_is_told_in_one_line_with_place_key_and_remedy(BadCase slip)
+    {
+        Assert.Contains(slip.Piece, SampleCase.OnSprings, StringComparison.Ordinal);
+        AssertRefused(slip, SampleCase.OnSprings.Replace(slip.Piece, slip.Replacement, StringComparison.Ordinal));
+    }
 
     [Theory]
     [MemberData(nameof(Slips))]

@@ -15,7 +15,10 @@ public sealed class MutatedCaseTests
     ];
 
     [Property(MaxTest = 400)]
-    public Property Any_mutation_of_a_case_ends_with_an_exit_code() => Prop.ForAll(Mutations().ToArbitrary(), (Action<string>)EndsWell);
+    public Property Any_mutation_of_a_case_ends_with_an_exit_code() => Prop.ForAll(Mutations(SampleCase.Text).ToArbitrary(), (Action<string>)EndsWell);
+
+    [Property(MaxTest = 100)]
+    public Property Any_mutation_of_a_case_on_springs_ends_with_an_exit_code() => Prop.ForAll(Mutations(SampleCase.OnSprings).ToArbitrary(), (Action<string>)EndsWell);
 
     [Property(MaxTest = 100)]
     public Property Any_truncation_of_a_case_ends_with_an_exit_code() =>
@@ -24,11 +27,11 @@ public sealed class MutatedCaseTests
     [Property(MaxTest = 100)]
     public Property Any_text_ends_with_an_exit_code() => Prop.ForAll(ArbMap.Default.ArbFor<string?>(), (Action<string?>)(text => EndsWell(text ?? "")));
 
-    private static Gen<string> Mutations()
+    private static Gen<string> Mutations(string sample)
     {
         Gen<Func<string, string>> change =
             from kind in Gen.Choose(0, 3)
-            from at in Gen.Choose(0, SampleCase.Text.Length)
+            from at in Gen.Choose(0, sample.Length)
             from length in Gen.Choose(1, 12)
             from piece in Gen.Elements(_pieces)
             select (Func<string, string>)(text =>
@@ -45,14 +48,14 @@ public sealed class MutatedCaseTests
             });
         return from count in Gen.Choose(1, 4)
                from changes in Gen.ArrayOf(change, count)
-               select changes.Aggregate(SampleCase.Text, (text, c) => c(text));
+               select changes.Aggregate(sample, (text, c) => c(text));
     }
 
     private static void EndsWell(string text)
     {
         // A lone half of a surrogate pair cannot be written as UTF-8 and so never reaches the program.
         string written = Encoding.UTF8.GetString(Encoding.UTF8.GetBytes(text));
-        Invocation run = Invocation.WithInput(written, "size", "-");
+        Invocation run = Invocation.WithInput(written, "size", "-", "--cases", "500");
         Assert.InRange(run.ExitCode, 0, 3);
         Assert.DoesNotContain("   at ", run.Error, StringComparison.Ordinal);
         Assert.DoesNotContain("unforeseen", run.Error, StringComparison.Ordinal);

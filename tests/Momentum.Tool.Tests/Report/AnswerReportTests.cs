@@ -63,6 +63,52 @@ public sealed class AnswerReportTests(Chromium chromium)
     public void Free_cord_in_every_frame_has_the_free_length()
     {
         Unwinding motion = Compose(Given(letGo: "{ angle = \"120 deg\" }")).Unwinding!;
+        AssertFreeCordsReachTheirWeights(motion);
+    }
+
+    [Fact]
+    public void Free_spring_cord_in_every_frame_has_the_free_length_with_its_stretch()
+    {
+        DespinReport report = Compose(OnSprings);
+        AssertFreeCordsReachTheirWeights(report.Unwinding!);
+
+        // At let-go the cord is longer than it was made.
+        Assert.True(report.Unwinding!.Frames.Last(f => f.Cords[0].Attached).Cords[0].FreeLength > 1.1 * report.Answers[0].Value.Value);
+    }
+
+    [Fact]
+    public void Spring_cords_have_two_unknowns_a_section_and_a_caution_of_their_own()
+    {
+        DespinReport report = Compose(OnSprings);
+
+        Assert.Equal(["Cord length, each", "Cord stiffness E·A, each"], report.Answers.Where(a => a.Solved).Select(a => a.Name));
+        Assert.Equal(["1 % more initial spin", "1 % more spin inertia"], report.Springs!.Rows.Select(r => r.Error));
+        Assert.Equal(0, report.Springs.Rows[0].Springs.Value);
+        Assert.Equal(0.144, report.Springs.Rows[0].WithoutStretch.Value, 1e-8);
+        Assert.Contains(report.Cautions, c => c.Contains("whips back", StringComparison.Ordinal));
+        Assert.Contains("on spring cords of", report.Summary, StringComparison.Ordinal);
+        Assert.Null(Compose(Given()).Springs);
+
+        // The curve of the springs is flat where that without stretch rises by a tenth of what is left, either way.
+        LineChart spinUp = report.Springs.SpinUp;
+        Assert.Equal(14.4 * 0.2, spinUp.Series[1].Y[^1] - spinUp.Series[1].Y[0], 1e-6);
+        Assert.InRange(spinUp.Series[0].Y.Max() - spinUp.Series[0].Y.Min(), 0, 0.5);
+        Assert.Contains("What the spring cords forgive", HtmlReport.Render(report), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_figure_of_a_spring_design_is_shown_once_or_is_a_check()
+    {
+        Answer answer = Solve(OnSprings);
+        DespinReport report = AnswerReport.Of(answer);
+
+        string[] shown = [.. report.Answers.Concat(report.FurtherFigures).Select(r => r.Name)];
+        Assert.Equal(answer.Figures.Count - 2, shown.Length);
+        Assert.All(report.Checks, c => Assert.True(c.Passed, c.Name));
+    }
+
+    private static void AssertFreeCordsReachTheirWeights(Unwinding motion)
+    {
         foreach (UnwindingFrame frame in motion.Frames.Where(f => f.Cords[0].Attached))
         {
             foreach ((int number, CordFrame cord) in frame.Cords.Index())
@@ -190,6 +236,17 @@ public sealed class AnswerReportTests(Chromium chromium)
     }
 
     [Fact]
+    public async Task Spring_cords_fit_a_narrow_screen()
+    {
+        await using OpenPage page = await chromium.OpenAsync(HtmlReport.Render(Compose(SampleCase.OnSprings)), width: 390);
+
+        Assert.Empty(page.Complaints);
+        Assert.True(await page.Ask<bool>("document.documentElement.scrollWidth <= document.documentElement.clientWidth"));
+        Assert.Equal(2, await page.Ask<int>("document.querySelectorAll('#springs tbody tr').length"));
+        Assert.False(await page.Ask<bool>("document.body.innerHTML.includes('NaN')"));
+    }
+
+    [Fact]
     public void Case_with_one_moment_says_why_it_is_shown_in_the_plane()
     {
         DespinReport report = Compose(Given());
@@ -239,6 +296,8 @@ public sealed class AnswerReportTests(Chromium chromium)
     {
         Assert.Equal(HtmlReport.Render(Compose(Given())), HtmlReport.Render(Compose(Given())));
     }
+
+    private static string OnSprings => Given(final: "14.4 rpm", more: "[despin.cord]\nforgive_spin_up = true\ndamping = \"0.02\"");
 
     private static DespinReport Compose(string text) => AnswerReport.Of(Solve(text));
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Reflection;
 using Momentum.Tethers;
+using Momentum.Tethers.Springs;
 using Momentum.Tool.Answers;
 using Momentum.Tool.Cases;
 using Momentum.Tool.Cases.Syntax;
@@ -14,8 +15,8 @@ internal static class AnswerReport
     /// <summary>What a reviewer signs, in the order in which it is read; everything else is a further figure.</summary>
     private static readonly string[] _signed =
     [
-        "cord_length_m", "weight_mass_kg", "initial_spin_rad_s", "final_spin_rad_s", "unwind_time_s", "let_go_time_s", "hub_turn_rad",
-        "peak_cord_tension_n", "cord_margin", "weight_release_speed_m_s", "weight_release_energy_j",
+        "cord_length_m", "stiffness_n", "weight_mass_kg", "initial_spin_rad_s", "final_spin_rad_s", "unwind_time_s", "let_go_time_s", "hub_turn_rad",
+        "peak_cord_tension_n", "peak_tension_stretch_m", "cord_margin", "weight_release_speed_m_s", "weight_release_energy_j",
     ];
 
     /// <summary>Shown as checks of the computation instead.</summary>
@@ -29,7 +30,7 @@ internal static class AnswerReport
     /// <summary>Everything the answer holds, as a report shows it.</summary>
     public static DespinReport Of(Answer answer)
     {
-        DespinMotion motion = answer.Motion;
+        PlanarMotion motion = answer.Motion;
         Case given = answer.Reading.Case!;
         IReadOnlyList<GivenKey> keys = GivenKey.AllOf(answer.Reading);
         WholePictures? whole = answer.Whole is null ? null : WholePictures.Of(answer.Whole.Result);
@@ -42,18 +43,19 @@ internal static class AnswerReport
             FurtherFigures = [.. answer.Figures.Where(f => !_signed.Contains(f.Key) && !_checked.Contains(f.Key)).Select(Row)],
             Warnings = [.. answer.Warnings.Select(Sentence)],
             Requirements = [.. answer.Requirements.Select(Row)],
+            Springs = answer.Springs is { } springs ? SpringWords.Of(springs) : null,
             Whole = answer.Whole is null ? null : WholeMotionWords.Of(answer.Whole.Result, answer.Whole.Residual, motion),
             WhyNotWhole = answer.WhyNotWhole,
             Unwinding = whole?.Unwinding ?? PlanarPictures.Unwinding(motion, answer.Body),
-            Charts = [.. whole?.Charts(motion) ?? PlanarPictures.Charts(motion), .. TradeCurve.Of(motion) is { } trade ? [trade] : Array.Empty<LineChart>()],
+            Charts = [.. whole?.Charts(motion) ?? PlanarPictures.Charts(motion), .. motion is DespinMotion inextensible && TradeCurve.Of(inextensible) is { } trade ? [trade] : Array.Empty<LineChart>()],
             WholeSpread = answer.WholeSpread is { } spread
                 ? new WholeSpreadRows(spread.Ensemble.Cases, spread.Ensemble.Failed, [.. WholeMotionFigures.Of(spread).Select(Row)])
                 : null,
             ResidualSpin = ResidualSpin.Of(given, answer.Spread),
             Sensitivity = ToleranceSensitivity.Of(given, answer.Spread, motion.Design.Hub.Spin),
             Assumptions = answer.Assumptions,
-            Checks = SelfChecks.Of(given, motion, answer.Whole?.Result),
-            Cautions = [Caution(motion)],
+            Checks = SelfChecks.Of(given, motion, answer.Springs, answer.Whole?.Result),
+            Cautions = [Caution(motion), .. answer.Springs is { } stretched ? [SpringWords.Caution(stretched)] : Array.Empty<string>()],
             Inputs = [.. keys.Where(k => !k.NotUsedYet).Select(k => k.ToInput())],
             Unused = [.. keys.Where(k => k.NotUsedYet).Select(k => new UnusedKey(k.Path, k.Text))],
         };
@@ -84,13 +86,13 @@ internal static class AnswerReport
         return $"{subject}{warning.Message}. {warning.Remedy}";
     }
 
-    private static string Summary(DespinMotion motion)
+    private static string Summary(PlanarMotion motion)
     {
-        DespinDesign design = motion.Design;
+        PlanarDesign design = motion.Design;
         var initial = new Figure(design.Hub.Spin.RevolutionsPerMinute, "rpm", 3);
         var final = new Figure(motion.FinalSpin.RevolutionsPerMinute, "rpm", 3, zeroBelow: 1e-9 * initial.Value);
         return string.Create(CultureInfo.InvariantCulture, $"{Count(design.Weights)} weights of ")
-            + $"{new Figure(design.WeightMass.Kilograms, "kg", 3)} on cords of {new Figure(design.CordLength.Meters, "m")} "
+            + $"{new Figure(design.WeightMass.Kilograms, "kg", 3)} on {(design is SpringCordDesign ? "spring cords" : "cords")} of {new Figure(design.CordLength.Meters, "m")} "
             + $"take the body from {initial} to {final} in {new Figure(motion.LetGoTime.Seconds, "s", 3)}, let go {LetGoWords(design.LetGo)}.";
     }
 
@@ -108,7 +110,7 @@ internal static class AnswerReport
         : letGo.CordAngle is { } angle ? $"at a cord angle of {new Figure(angle.Degrees, "deg", 3)} from the tangent"
         : $"at a spin rate of {new Figure(letGo.Spin!.Value.RevolutionsPerMinute, "rpm", 3)}";
 
-    private static string Caution(DespinMotion motion)
+    private static string Caution(PlanarMotion motion)
     {
         double speed = motion.Release.Speed.MetersPerSecond;
         double energy = 0.5 * motion.Design.WeightMass.Kilograms * speed * speed;

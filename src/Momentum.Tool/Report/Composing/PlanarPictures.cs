@@ -1,6 +1,7 @@
 using Momentum.Frames;
 using Momentum.Quantities;
 using Momentum.Tethers;
+using Momentum.Tethers.Springs;
 using Momentum.Tool.Answers;
 using Momentum.Tool.Report.Model;
 using UnitsNet;
@@ -24,10 +25,10 @@ internal static class PlanarPictures
     private static readonly Rotation<Inertial, StageAxes> _stage = Rotation<Inertial, StageAxes>.Identity;
 
     /// <summary>The frames from release of the weights to a little after let-go.</summary>
-    public static Unwinding Unwinding(DespinMotion motion, SpinningBody body)
+    public static Unwinding Unwinding(PlanarMotion motion, SpinningBody body)
     {
         double letGo = motion.LetGoTime.Seconds;
-        DespinState last = motion.At(motion.LetGoTime);
+        PlanarState last = motion.At(motion.LetGoTime);
         double turn = last.HubAngle.Radians + (last.UnwoundLength.Meters / motion.Design.Hub.Radius.Meters) + Math.PI;
         int frames = (int)Math.Clamp(Math.Ceiling(turn / LargestTurn), FewestFrames, MostFrames);
         UnwindingFrame[] attached = [.. Instants(motion, frames).Select(t => Frame(motion, t, attached: true))];
@@ -54,10 +55,10 @@ internal static class PlanarPictures
     }
 
     /// <summary>Histories against time.</summary>
-    public static IReadOnlyList<LineChart> Charts(DespinMotion motion)
+    public static IReadOnlyList<LineChart> Charts(PlanarMotion motion)
     {
         double[] times = [.. Instants(motion, ChartSamples)];
-        DespinState[] states = [.. times.Select(t => motion.At(Duration.FromSeconds(t)))];
+        PlanarState[] states = [.. motion.History(times.Select(t => Duration.FromSeconds(t)))];
         double after = motion.LetGoTime.Seconds * (1 + Aftermath);
         PeakTension peak = motion.PeakTension;
         double peakForce = peak.Tension.Newtons;
@@ -69,7 +70,7 @@ internal static class PlanarPictures
                 Marks = [new ChartMark(peak.Time.Seconds, peakForce, $"peak {new Figure(peakForce, "N")}")],
             },
             Against("Speed of the weights", "Speed of each weight in space", "m/s", Curve("Each weight", times, [.. states.Select(s => s.WeightSpeed.MetersPerSecond)])),
-            Against("Where the energy is", "Kinetic energy, all weights and all cords", "J", [.. Energies(motion, times, states)]),
+            Against("Where the energy is", "Energy, all weights and all cords", "J", [.. Energies(motion, times, states)]),
         ];
 
         ChartSeries Curve(string name, double[] x, double[] y) => new(name, x, y);
@@ -85,15 +86,27 @@ internal static class PlanarPictures
         };
     }
 
-    private static List<ChartSeries> Energies(DespinMotion motion, double[] times, DespinState[] states)
+    private static List<ChartSeries> Energies(PlanarMotion motion, double[] times, PlanarState[] states)
     {
-        EnergySplit[] energies = [.. states.Select(s => s.Energy)];
+        if (motion is SpringCordMotion)
+        {
+            SpringCordEnergy[] stretched = [.. states.Select(s => ((SpringCordState)s).Energy)];
+            return
+            [
+                new("Hub", times, [.. stretched.Select(e => e.Hub.Joules)]),
+                new("Weights", times, [.. stretched.Select(e => e.Weights.Joules)]),
+                new("Stretch and damping", times, [.. stretched.Select(e => (e.Elastic + e.Damped).Joules)]),
+                new("Sum", times, [.. stretched.Select(e => e.Total.Joules)]),
+            ];
+        }
+
+        EnergySplit[] energies = [.. states.Select(s => ((DespinState)s).Energy)];
         List<ChartSeries> series =
         [
             new("Hub", times, [.. energies.Select(e => e.Hub.Joules)]),
             new("Weights", times, [.. energies.Select(e => e.Weights.Joules)]),
         ];
-        if (motion.Design.CordLineDensity.KilogramsPerMeter > 0)
+        if (energies.Any(e => e.Cords > Energy.Zero))
         {
             series.Add(new("Cords", times, [.. energies.Select(e => e.Cords.Joules)]));
         }
@@ -102,7 +115,7 @@ internal static class PlanarPictures
         return series;
     }
 
-    private static List<ChartEvent> Events(DespinMotion motion)
+    private static List<ChartEvent> Events(PlanarMotion motion)
     {
         List<ChartEvent> events = [];
         if (motion.LetGoPhase == DespinPhase.Hinging)
@@ -115,7 +128,7 @@ internal static class PlanarPictures
     }
 
     /// <summary>Evenly spaced instants from release to let-go, with the end of unwinding among them.</summary>
-    private static IEnumerable<double> Instants(DespinMotion motion, int count)
+    private static IEnumerable<double> Instants(PlanarMotion motion, int count)
     {
         double letGo = motion.LetGoTime.Seconds;
         return Enumerable.Range(0, count + 1).Select(i => letGo * i / count)
@@ -125,15 +138,15 @@ internal static class PlanarPictures
             .Order();
     }
 
-    private static Drum DrumOf(DespinDesign design, int cord) =>
+    private static Drum DrumOf(PlanarDesign design, int cord) =>
         new(design.Hub.Radius.Meters, 0, (design.CordLength.Meters / design.Hub.Radius.Meters) + Spaced(design, cord));
 
-    private static double Spaced(DespinDesign design, int cord) => 2 * Math.PI * cord / design.Weights;
+    private static double Spaced(PlanarDesign design, int cord) => 2 * Math.PI * cord / design.Weights;
 
-    private static UnwindingFrame Frame(DespinMotion motion, double time, bool attached)
+    private static UnwindingFrame Frame(PlanarMotion motion, double time, bool attached)
     {
-        DespinState state = motion.At(Duration.FromSeconds(time));
-        DespinDesign design = motion.Design;
+        PlanarState state = motion.At(Duration.FromSeconds(time));
+        PlanarDesign design = motion.Design;
         double free = state.UnwoundLength.Meters;
         double share = state.Spin / design.Hub.Spin;
         var axis = Direction<StageAxes>.ZAxis;
@@ -144,7 +157,7 @@ internal static class PlanarPictures
             new HubMomentum(share < 0 ? -axis : axis, Math.Abs(share)),
             null,
             [.. Enumerable.Range(0, design.Weights).Select(i => new CordFrame(
-                (free / design.Hub.Radius.Meters) + Spaced(design, i),
+                ((free - state.Stretch.Meters) / design.Hub.Radius.Meters) + Spaced(design, i),
                 0,
                 Position<StageAxes>.Origin + _stage.Apply(state.WeightPosition(i).FromOrigin),
                 free,

@@ -1,5 +1,6 @@
 using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
+using Momentum.Tool.Answers;
 using Momentum.Tool.Cases;
 using Momentum.Tool.Report.Model;
 
@@ -13,27 +14,29 @@ internal static class SelfChecks
     private const double Agreement = 1e-9;
     private const double WholeClosure = 1e-11;
 
+    // Over an error of one per cent a millionth of that: far below what any tolerance leaves.
+    private const double Slope = 1e-6;
+
     /// <summary>The checks.</summary>
-    public static IReadOnlyList<CheckRow> Of(Case given, DespinMotion motion, DeploymentResult? whole)
+    public static IReadOnlyList<CheckRow> Of(Case given, PlanarMotion motion, SpringCords? springs, DeploymentResult? whole)
     {
         double initial = motion.Design.Hub.Spin.RadiansPerSecond;
-        IntegratedDespin integrated = motion.Design.Integrate();
         List<CheckRow> checks =
         [
             Share("Angular momentum of body, weights and cords, largest departure from the start", motion.Ledger.MomentumClosure, Closure),
-            Share("Kinetic energy of body, weights and cords, largest departure from the start", motion.Ledger.EnergyClosure, Closure),
-            Share(
-                "Closed form against numerical integration: final spin rate, as a share of the initial one",
-                Math.Abs(motion.FinalSpin.RadiansPerSecond - integrated.FinalSpin.RadiansPerSecond) / initial, Agreement),
-            Share(
-                "Closed form against numerical integration: let-go time",
-                Math.Abs((motion.LetGoTime / integrated.LetGoTime) - 1), Agreement),
+            Share("Energy of body, weights and cords, largest departure from the start", motion.Ledger.EnergyClosure, Closure),
+            .. motion is DespinMotion inextensible ? AgainstIntegration(inextensible) : [],
         ];
+        if (springs is not null)
+        {
+            checks.Add(Share("Spring cords: slope of the final spin rate over the initial one, none being wanted", Math.Abs(springs.Sensitivity.ToInitialSpin), Slope));
+        }
+
         if (given.Despin.FinalRate is { } wanted)
         {
             checks.Add(Share(
                 "Sized design run forward: final spin rate against the one asked for, as a share of the initial one",
-                Math.Abs(motion.FinalSpin.RadiansPerSecond - wanted.Value.RadiansPerSecond) / initial, Closure));
+                Math.Abs(motion.FinalSpin.RadiansPerSecond - wanted.Value.RadiansPerSecond) / initial, springs is null ? Closure : Agreement));
         }
 
         if (whole is { } result)
@@ -49,6 +52,17 @@ internal static class SelfChecks
         }
 
         return checks;
+    }
+
+    private static IEnumerable<CheckRow> AgainstIntegration(DespinMotion motion)
+    {
+        IntegratedDespin integrated = motion.Design.Integrate();
+        yield return Share(
+            "Closed form against numerical integration: final spin rate, as a share of the initial one",
+            Math.Abs((motion.FinalSpin - integrated.FinalSpin) / motion.Design.Hub.Spin), Agreement);
+        yield return Share(
+            "Closed form against numerical integration: let-go time",
+            Math.Abs((motion.LetGoTime / integrated.LetGoTime) - 1), Agreement);
     }
 
     private static CheckRow Share(string name, double departure, double allowed) =>

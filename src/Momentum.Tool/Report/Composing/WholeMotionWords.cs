@@ -25,7 +25,7 @@ internal static class WholeMotionWords
     /// <param name="result">The motion.</param>
     /// <param name="residual">Its final spin split by cause; null if it could not be.</param>
     /// <param name="planar">The planar motion of the same design.</param>
-    public static WholeMotionSection Of(DeploymentResult result, Tethers.Deployment.ResidualSpin? residual, DespinMotion planar)
+    public static WholeMotionSection Of(DeploymentResult result, Tethers.Deployment.ResidualSpin? residual, PlanarMotion planar)
     {
         return new WholeMotionSection
         {
@@ -41,12 +41,12 @@ internal static class WholeMotionWords
         };
     }
 
-    private static string Summary(DeploymentResult result, DespinMotion planar)
+    private static string Summary(DeploymentResult result, PlanarMotion planar)
     {
         double initial = Math.Abs(planar.Design.Hub.Spin.RevolutionsPerMinute);
         var spin = new Figure(result.FinalSpin.RevolutionsPerMinute, "rpm", 3, 1e-9 * initial);
         var flat = new Figure(planar.FinalSpin.RevolutionsPerMinute, "rpm", 3, 1e-9 * initial);
-        return $"With the full inertia tensor, the wobble and the cords as stated, the spin rate ends at {spin}; the planar closed form gives {flat}. "
+        return $"With the full inertia tensor, the wobble and the cords as stated, the spin rate ends at {spin}; the planar motion gives {flat}. "
             + $"{(AllReleased(result) ? "After the last release" : "At the end")} the rate across the spin axis reaches {Rate(result.After.LargestTransverseRate)} "
             + $"and the nutation angle {Degrees(result.After.LargestNutation)}.";
     }

@@ -69,7 +69,7 @@ internal sealed class WholePictures
 
     /// <summary>Histories against time.</summary>
     /// <param name="planar">The planar motion, for comparison.</param>
-    public IReadOnlyList<LineChart> Charts(DespinMotion planar)
+    public IReadOnlyList<LineChart> Charts(PlanarMotion planar)
     {
         double[] times = [.. _frames.Select(f => f.Time)];
         double[] held = [.. times.TakeWhile(t => t < FirstRelease)];
@@ -79,7 +79,7 @@ internal sealed class WholePictures
         [
             Against("Spin rate", "Hub spin rate", "rpm",
                 new("Whole motion", times, [.. _frames.Select(f => f.Spin)]),
-                new("Planar, closed form", planarTimes, [.. planarTimes.Select(t => planar.At(Duration.FromSeconds(t)).Spin.RevolutionsPerMinute)])),
+                new("Planar motion", planarTimes, [.. planarTimes.Select(t => planar.At(Duration.FromSeconds(t)).Spin.RevolutionsPerMinute)])),
             Against("Cord tension", "Tension where the cord meets the hub", "N", [.. Tensions(tense)]) with
             {
                 Marks = [HighestPeak()],

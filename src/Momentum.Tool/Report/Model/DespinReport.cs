@@ -24,6 +24,9 @@ internal sealed record DespinReport
     /// <summary>The requirements of the case.</summary>
     public IReadOnlyList<RequirementRow> Requirements { get; init; } = [];
 
+    /// <summary>What spring cords forgive; null if the cords were not sized as springs.</summary>
+    public SpringSection? Springs { get; init; }
+
     /// <summary>What the motion in three dimensions adds; null if only the planar motion is known.</summary>
     public WholeMotionSection? Whole { get; init; }
 

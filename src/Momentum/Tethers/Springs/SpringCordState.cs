@@ -50,8 +50,8 @@ public sealed class SpringCordState : PlanarState
     /// <inheritdoc/>
     public override Length UnwoundLength => Length.FromMeters(_now.Free * Radius);
 
-    /// <summary>Stretch of each cord; at let-go and after it, what it was at let-go.</summary>
-    public Length Stretch => Length.FromMeters(_state[SpringCordEquations.Stretch] * Radius);
+    /// <inheritdoc/>
+    public override Length Stretch => Length.FromMeters(_state[SpringCordEquations.Stretch] * Radius);
 
     /// <inheritdoc/>
     public override Angle CordAngle => Angle.FromRadians(_cordAngle);
