@@ -140,7 +140,7 @@ internal static class HtmlReport
         }
 
         Markup paths = report.Unwinding is null ? Markup.None : CordPathsPicture.Draw(report.Unwinding);
-        Markup pointing = report.Unwinding is { IsWhole: true } ? PointingPicture.Draw(report.Unwinding) : Markup.None;
+        Markup pointing = report.Unwinding is { Wobbles: true } ? PointingPicture.Draw(report.Unwinding) : Markup.None;
         Markup charts = Markup.Each(report.Charts.Index(), c => LineChartPicture.Draw(c.Item, $"chart-{c.Index + 1}"));
         return Markup.Of($"<div class=\"pictures\">{paths}{pointing}{charts}</div>");
     }
@@ -150,6 +150,8 @@ internal static class HtmlReport
         ["stage"] = UnwindingStage.Draw(motion).ToString(),
         ["data"] = UnwindingStage.Data(motion).ToString(),
         ["standard-view"] = motion.IsWhole ? "quarter" : "axis",
+        ["seen-from"] = motion.Room is null ? "the hub’s centre of mass" : "the bearing’s axis beside the hub’s centre of mass",
+        ["around-words"] = Markup.Of($"{UnwindingStage.AroundWords(motion)}").ToString(),
         ["hub-words"] = Markup.Of($"{motion.Hub.Words}").ToString(),
         ["spin-unit"] = Markup.Of($"{motion.SpinUnit}").ToString(),
         ["wobble"] = WobbleReadouts(motion).ToString(),
@@ -157,7 +159,7 @@ internal static class HtmlReport
         ["strip"] = Strips(motion).ToString(),
     }));
 
-    private static Markup WobbleReadouts(Unwinding motion) => !motion.IsWhole ? Markup.None : Markup.Of($"""
+    private static Markup WobbleReadouts(Unwinding motion) => !motion.Wobbles ? Markup.None : Markup.Of($"""
         <div><dt>Transverse rate</dt><dd><span id="read-transverse"></span> {motion.SpinUnit}</dd></div>
         <div><dt>Nutation angle</dt><dd><span id="read-nutation"></span>°</dd></div>
         """);
@@ -180,7 +182,7 @@ internal static class HtmlReport
 
     private static Markup Strips(Unwinding motion) => Markup.Of($"""
         {Strip(motion, "strip", "Spin rate", motion.SpinUnit, f => f.Spin)}
-        {(motion.IsWhole ? Strip(motion, "strip-2", "Nutation angle", "°", f => f.Wobble!.Value.NutationAngle) : Markup.None)}
+        {(motion.Wobbles ? Strip(motion, "strip-2", "Nutation angle", "°", f => f.Wobble!.Value.NutationAngle) : Markup.None)}
         """);
 
     private static Markup Strip(Unwinding motion, string id, string name, string unit, Func<UnwindingFrame, double> value)
@@ -193,7 +195,7 @@ internal static class HtmlReport
             Series = [new ChartSeries(name, [.. motion.Frames.Select(f => f.Time)], [.. motion.Frames.Select(value)])],
             FollowsAnimation = true,
         };
-        return Markup.Of($"<div><p class=\"axis-name\">{chart.Y.ToString()}</p>{LineChartPicture.Plot(chart, id, motion.IsWhole ? 125 : 210)}</div>");
+        return Markup.Of($"<div><p class=\"axis-name\">{chart.Y.ToString()}</p>{LineChartPicture.Plot(chart, id, motion.Wobbles ? 125 : 210)}</div>");
     }
 
     private static Markup Spread(DespinReport report)

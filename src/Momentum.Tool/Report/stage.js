@@ -114,6 +114,52 @@ const makeStage = (motion, redraw) => {
     set("plane-far", { d: half(facing + Math.PI) });
   }
 
+  function drawDeck() {
+    const { radius_m: radius, height_m: height } = motion.deck;
+    const { near, far } = halves(0, 2 * Math.PI);
+    set("deck-near", { d: arcs(radius, height, near) });
+    set("deck-far", { d: arcs(radius, height, far) });
+  }
+
+  // The room of a rig stands still about all that moves: its far side is painted first, its near side last.
+  function drawRoom() {
+    const { bearing_m: bearing, up, floor_m: floor, wall_m: wall, grid_m: spacing, drawn_radius_m: radius, drawn_bottom_m: bottom, drawn_top_m: top } = motion.room;
+    const first = unit(cross(Math.abs(up[1]) < 0.9 ? [0, 1, 0] : [1, 0, 0], up));
+    const second = cross(up, first);
+    const at = (x, y, height) => sum([1, bearing], [x, first], [y, second], [height, up]);
+    const round = (from, to, height) => Array.from({ length: 46 }, (_, i) => from + (to - from) * i / 45)
+      .map(angle => at(radius * Math.cos(angle), radius * Math.sin(angle), height));
+    if (floor !== undefined) {
+      let grid = "";
+      for (let k = -Math.floor(radius / spacing); k <= radius / spacing; k++) {
+        const half = Math.sqrt(Math.max(0, radius * radius - k * k * spacing * spacing));
+        grid += line([at(-half, k * spacing, floor), at(half, k * spacing, floor)]) + line([at(k * spacing, -half, floor), at(k * spacing, half, floor)]);
+      }
+      const above = dot(up, camera.toward) >= 0;
+      set("floor-above", { d: above ? `${line(round(0, 2 * Math.PI, floor))}Z` : "" });
+      set("floor-grid-above", { d: above ? grid : "" });
+      set("floor-grid-below", { d: above ? "" : grid });
+    }
+    if (wall !== undefined) {
+      const half = centre => {
+        let d = line(round(centre - Math.PI / 2, centre + Math.PI / 2, top)) + line(round(centre - Math.PI / 2, centre + Math.PI / 2, bottom));
+        for (let k = 0; k < 12; k++) {
+          const angle = k * 30 * degree;
+          if (Math.cos(angle - centre) > 0) { d += line([at(radius * Math.cos(angle), radius * Math.sin(angle), bottom), at(radius * Math.cos(angle), radius * Math.sin(angle), top)]); }
+        }
+        return d;
+      };
+      const facing = Math.atan2(dot(second, camera.toward), dot(first, camera.toward));
+      set("wall-near", { d: half(facing) });
+      set("wall-far", { d: half(facing + Math.PI) });
+    }
+    motion.room.landings_m.forEach((place, index) => {
+      if (place === null) { return; }
+      const [[x, y], arm] = [project(place), 5];
+      set(`landing-${index + 1}`, { d: `M${text([x - arm, y - arm])}L${text([x + arm, y + arm])}M${text([x - arm, y + arm])}L${text([x + arm, y - arm])}` });
+    });
+  }
+
   // At the end of a line, or where the line leaves the stage; on the side where there is room, and not at all where the line is
   // seen from its end.
   function label(id, from, to, side) {
@@ -211,7 +257,9 @@ const makeStage = (motion, redraw) => {
 
   function draw(state) {
     axes = [[1, 0, 0], [0, 1, 0], [0, 0, 1]].map(v => turned(state.attitude, v));
+    if (motion.room) { drawRoom(); }
     drawPlane();
+    if (motion.deck) { drawDeck(); }
     drawHub();
     drawAxis();
     drawMomentum(state);

@@ -43,6 +43,12 @@ internal static class SampleDeployment
         Rig = new BenchRig { CoulombFriction = Torque.FromNewtonMeters(0.4), FloorBelow = Length.FromMeters(1.5), Walls = Length.FromMeters(7) },
     };
 
+    /// <summary>The same with the centre of mass beside the bearing.</summary>
+    public static CordDeployment OnUnbalancedRig => OnRig with { Hub = Unbalanced().Hub };
+
+    /// <summary>With the edge of a deck under the cords.</summary>
+    public static CordDeployment OverDeck => Unbalanced() with { Deck = new DeckEdge(Length.FromMillimeters(600), Length.FromMillimeters(-150)) };
+
     /// <summary>The motion that <see cref="PlanarAndSymmetric"/> makes, by the independent computation.</summary>
     public static PlanarMotion Planar { get; } = new(18.4, 1.24, 0.43, PlanarMotion.RadialLengthToZero(18.4, 1.24, 0.43), 72 * Rpm);
 

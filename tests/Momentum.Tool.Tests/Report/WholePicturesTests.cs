@@ -150,6 +150,39 @@ public sealed class WholePicturesTests
     }
 
     [Fact]
+    public void Released_weight_comes_to_an_end_where_it_lands_in_the_room()
+    {
+        DeploymentResult result = SampleDeployment.OnUnbalancedRig.Deploy();
+        Unwinding motion = WholePictures.Of(result).Unwinding;
+        Assert.Equal(2, result.Landings.Count);
+        foreach (Landing landing in result.Landings)
+        {
+            // The stage stands still on the bearing; upward is its third axis.
+            Position<StageAxes> place = motion.Room!.Landings[landing.Cord]!.Value;
+            double aside = Math.Sqrt((place.X.Meters * place.X.Meters) + (place.Y.Meters * place.Y.Meters));
+            double height = place.Z.Meters - motion.Room.Bearing.Z.Meters;
+            Assert.Equal(landing.OnFloor ? -1.5 : 7, landing.OnFloor ? height : aside, Rounding);
+            UnwindingFrame[] after = [.. motion.Frames.Where(f => f.Time >= landing.Time.Seconds)];
+            Assert.NotEmpty(after);
+            Assert.All(after, f => Assert.Equal(place, f.Cords[landing.Cord].Weight));
+        }
+    }
+
+    [Fact]
+    public void On_a_rig_the_hub_turns_about_the_bearing_and_the_room_stands_still()
+    {
+        Unwinding motion = WholePictures.Of(SampleDeployment.OnUnbalancedRig.Deploy()).Unwinding;
+
+        Assert.Equal((0, 0), (motion.Hub.AxisX, motion.Hub.AxisY));
+        Assert.False(motion.Wobbles);
+        foreach (UnwindingFrame frame in motion.Frames)
+        {
+            Position<StageAxes> root = motion.Root(frame, 0);
+            Assert.Equal(0.43, Math.Sqrt(Math.Pow(root.X.Meters, 2) + Math.Pow(root.Y.Meters, 2)), Rounding);
+        }
+    }
+
+    [Fact]
     public void Cords_that_stay_on_end_in_no_free_flight()
     {
         Unwinding motion = WholePictures.Of(SampleDeployment.Stuck.Deploy()).Unwinding;

@@ -35,6 +35,7 @@ internal sealed class WholePictures
     private readonly double _momentum;
     private readonly double _centreHeight;
     private readonly HashSet<double> _kept;
+    private readonly Landing?[] _landings;
     private readonly DeploymentState[] _states;
     private readonly UnwindingFrame[] _frames;
 
@@ -45,12 +46,20 @@ internal sealed class WholePictures
         var axes = new StageTurn(deployment);
         _hub = axes.Hub;
         _stage = axes.Inertial;
-        _centre = deployment.Hub.CentreOfMass;
-        _centreHeight = OnHub(_centre).Z.Meters;
+        _centreHeight = OnHub(deployment.Hub.CentreOfMass).Z.Meters;
+        _centre = deployment.Rig is null
+            ? deployment.Hub.CentreOfMass
+            : Position<Body>.Origin + _hub.Apply(Vector<Length, HubAxes>.FromSi(0, 0, _centreHeight));
         double end = result.End.Seconds;
         double[] events = [.. result.Events.Select(e => e.Time.Seconds).Where(t => t > 0).Distinct()];
         double[] eves = [.. events.Select(t => Math.Max(0, t - (Eve * end)))];
-        _kept = [0, end, .. events, .. eves];
+        _landings = new Landing?[deployment.Cords.Count];
+        foreach (Landing landing in result.Landings)
+        {
+            _landings[landing.Cord] = landing;
+        }
+
+        _kept = [0, end, .. events, .. eves, .. result.Landings.Select(l => l.Time.Seconds).Where(t => t < end)];
         double[] steps = [.. result.StepTimes.Select(t => t.Seconds)];
         double[] times = [.. steps.Skip(1)
             .SelectMany((until, i) => Enumerable.Range(1, PiecesOfStep).Select(k => k == PiecesOfStep ? until : steps[i] + ((until - steps[i]) * k / PiecesOfStep)))
@@ -75,6 +84,11 @@ internal sealed class WholePictures
         double[] held = [.. times.TakeWhile(t => t < FirstRelease)];
         double[] tense = LettingGoTogether ? held : [.. times.TakeWhile(t => t < (LastRelease ?? double.PositiveInfinity))];
         double[] planarTimes = [.. held.Where((_, i) => i % PiecesOfStep == 0).Where(t => t < planar.LetGoTime.Seconds), planar.LetGoTime.Seconds, Math.Max(planar.LetGoTime.Seconds, times[^1])];
+        LineChart[] wobble = !Unwinding.Wobbles ? [] :
+        [
+            Against("Nutation angle", "Between spin axis and hub's angular momentum", "°", new ChartSeries("Nutation angle", times, [.. _frames.Select(f => f.Wobble!.Value.NutationAngle)])),
+            Against("Transverse rate", "Rate across the spin axis", "rpm", new ChartSeries("Transverse rate", times, [.. _frames.Select(f => f.Wobble!.Value.TransverseRate)])),
+        ];
         return
         [
             Against("Spin rate", "Hub spin rate", "rpm",
@@ -86,8 +100,7 @@ internal sealed class WholePictures
                 Caption = _result.Deployment.Cords.Count > Pictures.Ink.CurveCount && !Unwinding.CordsAreAlike
                     ? $"Cords 1 to {Pictures.Ink.CurveCount}; the largest tension of each is in the table." : "",
             },
-            Against("Nutation angle", "Between spin axis and hub's angular momentum", "°", new ChartSeries("Nutation angle", times, [.. _frames.Select(f => f.Wobble!.Value.NutationAngle)])),
-            Against("Transverse rate", "Rate across the spin axis", "rpm", new ChartSeries("Transverse rate", times, [.. _frames.Select(f => f.Wobble!.Value.TransverseRate)])),
+            .. wobble,
             Against("Where the energy is", "Energy of what is still together", "J", [.. Energies(held)]),
         ];
 
@@ -107,17 +120,35 @@ internal sealed class WholePictures
         CordDeployment deployment = _result.Deployment;
         Vector<Length, HubAxes> centre = OnHub(_centre);
         Drum[] drums = [.. deployment.Cords.Select(DrumOf)];
+        DeckRing? deck = deployment.Deck is { } edge ? new DeckRing(edge.Radius.Meters, edge.Height.Meters - _centreHeight) : null;
+        IEnumerable<double> heights = drums.Select(d => d.Height);
+        HubShape hub = HubCylinder.Of(
+            deployment.Hub.Inertia,
+            deployment.SpinAxis,
+            drums.Max(d => d.Radius),
+            [.. deck is null ? heights : heights.Append(deck.Height)],
+            -centre.X.Meters,
+            -centre.Y.Meters);
+        Room? room = deployment.Rig is { } rig ? RoomOf(rig) : null;
         return new Unwinding
         {
-            Hub = HubCylinder.Of(
-                deployment.Hub.Inertia, deployment.SpinAxis, drums.Max(d => d.Radius), [.. drums.Select(d => d.Height)], -centre.X.Meters, -centre.Y.Meters),
+            Hub = room?.Floor is { } floor ? hub with { Bottom = Math.Max(hub.Bottom, Math.Min(-_centreHeight - floor, heights.Min())) } : hub,
             Drums = drums,
+            Deck = deck,
+            Room = room,
             SpinUnit = "rpm",
             Frames = Thinned(),
             Phases = Phases(),
             LetGo = LastRelease,
         };
     }
+
+    private Room RoomOf(BenchRig rig) => new(
+        OnStage(_states[0].Origin, CentreAt(_states[0])),
+        _stage.Apply(Direction<Inertial>.ZAxis),
+        rig.FloorBelow?.Meters,
+        rig.Walls?.Meters,
+        [.. _landings.Select(l => l is { } landing ? OnStage(landing.Place, CentreAt(_states[0])) : (Position<StageAxes>?)null)]);
 
     private double? LastRelease
     {
@@ -251,7 +282,7 @@ internal sealed class WholePictures
         var pointing = Direction<StageAxes>.ZAxis;
         foreach (DeploymentState state in _states)
         {
-            Position<Inertial> centre = state.Origin + state.Attitude.Apply(_centre.FromOrigin);
+            Position<Inertial> centre = CentreAt(state);
             Vector<AngularMomentum, Inertial> momentum = state.HubAngularMomentum;
             double share = momentum.Magnitude.KilogramSquareMetersPerSecond / _momentum;
             pointing = share > 1e-9 ? _stage.Apply(momentum.Direction()) : pointing;
@@ -273,10 +304,12 @@ internal sealed class WholePictures
                     heights[number] = root.Z.Meters - _centreHeight;
                 }
 
+                // The library's weights fly on for ever; in a room they come to an end.
+                Position<Inertial> weight = _landings[number] is { } landing && landing.Time <= at.Time ? landing.Place : cord.Weight;
                 return new CordFrame(
                     roots[number],
                     heights[number],
-                    Position<StageAxes>.Origin + _stage.Apply(cord.Weight - centre),
+                    OnStage(weight, centre),
                     cord.FreeLength.Meters,
                     cord.Tension.Newtons,
                     cord.Phase == CordPhase.Released ? CordHold.Gone : cord.IsSlack ? CordHold.Slack : CordHold.Taut);
@@ -331,6 +364,13 @@ internal sealed class WholePictures
             cord.DrumHeight.Meters - _centreHeight,
             cord.StartAngle.Radians + (sense * (cord.Length - cord.Hanging).Meters / cord.DrumRadius.Meters));
     }
+
+    /// <summary>Where the stage's origin is.</summary>
+    private Position<Inertial> CentreAt(DeploymentState state) => state.Origin + state.Attitude.Apply(_centre.FromOrigin);
+
+    /// <summary>A place on the stage, whose origin is now at a centre.</summary>
+    private Position<StageAxes> OnStage(Position<Inertial> place, Position<Inertial> centre) =>
+        Position<StageAxes>.Origin + _stage.Apply(place - centre);
 
     private Vector<Length, HubAxes> OnHub(Position<Body> place) => _hub.Inverse().Apply(place.FromOrigin);
 }

@@ -15,6 +15,12 @@ internal sealed record Unwinding
     /// <summary>The drum of each cord.</summary>
     public required IReadOnlyList<Drum> Drums { get; init; }
 
+    /// <summary>The deck's edge; null if none is watched.</summary>
+    public DeckRing? Deck { get; init; }
+
+    /// <summary>The room of a rig; null for a vehicle in space.</summary>
+    public Room? Room { get; init; }
+
     /// <summary>Unit of <see cref="UnwindingFrame.Spin"/>.</summary>
     public required string SpinUnit { get; init; }
 
@@ -27,8 +33,11 @@ internal sealed record Unwinding
     /// <summary>When the last cord leaves the hub, s; null if one never does.</summary>
     public double? LetGo { get; init; }
 
-    /// <summary>Whether the hub's wobble is known, and not only its spin.</summary>
+    /// <summary>Whether this is the motion in three dimensions, and not only the planar one.</summary>
     public bool IsWhole => Frames[0].Wobble is not null;
+
+    /// <summary>Whether the hub can wobble, which a rig's bearing keeps it from.</summary>
+    public bool Wobbles => IsWhole && Room is null;
 
     /// <summary>Whether all cords have the same free length and tension in every frame, as far as a reader can tell.</summary>
     public bool CordsAreAlike

@@ -18,15 +18,14 @@ internal readonly record struct Drawing(double Half, double Scale)
     public string Size(double length) => Text(length * Scale);
 
     /// <summary>A round length of roughly a quarter of the picture's width: 1, 2 or 5 times a power of ten.</summary>
-    public double ScaleBarLength
+    public double ScaleBarLength => RoundLength(0.5 * Half / Scale);
+
+    /// <summary>1, 2 or 5 times a power of ten, at most what is wanted.</summary>
+    public static double RoundLength(double wanted)
     {
-        get
-        {
-            double wanted = 0.5 * Half / Scale;
-            double power = Math.Pow(10, Math.Floor(Math.Log10(wanted)));
-            double leading = wanted / power;
-            return power * (leading >= 5 ? 5 : leading >= 2 ? 2 : 1);
-        }
+        double power = Math.Pow(10, Math.Floor(Math.Log10(wanted)));
+        double leading = wanted / power;
+        return power * (leading >= 5 ? 5 : leading >= 2 ? 2 : 1);
     }
 
     /// <summary>A bar of round length at the lower left, with its length.</summary>

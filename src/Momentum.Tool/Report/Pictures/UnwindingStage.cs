@@ -2,6 +2,7 @@ using System.Buffers;
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using Momentum.Frames;
 using Momentum.Tool.Report.Model;
 
 namespace Momentum.Tool.Report.Pictures;
@@ -13,7 +14,13 @@ namespace Momentum.Tool.Report.Pictures;
 internal static class UnwindingStage
 {
     // What happens on the cords, and a little of the flight after.
-    private const double Room = 1.2;
+    private const double Margin = 1.2;
+
+    // The standard view takes in the wall and where weights land, but not what would leave the unwinding less than half of it.
+    private const double FarthestSeen = 2;
+
+    // A wall has no height of its own; so far above the hub it is drawn, as a share of the weights' reach.
+    private const double WallAbove = 0.25;
 
     // Digits of the largest value of a column: places to less than a tenth of a pixel, read-outs to what is shown, turns to a
     // thousandth of a degree.
@@ -23,18 +30,22 @@ internal static class UnwindingStage
     /// <summary>The stage with everything on it that the script moves, in the order in which it is painted.</summary>
     public static Markup Draw(Unwinding motion) => Markup.Of($"""
         <svg id="scene" viewBox="-190 -190 380 380" role="img" aria-label="{Describe(motion)}">
+        {(motion.Room is { IsSeen: true } ? RoomBehind : Markup.None)}
         <path class="plane" id="plane-far"/>
         <g id="behind">
         <path class="spin-axis" id="axis-far"/>
+        {(motion.Deck is null ? Markup.None : Markup.Trusted("<path class=\"deck\" id=\"deck-far\"/>"))}
         {Markup.Each(Cords(motion), c => Side(c, "far"))}
         </g>
         <g id="hub"><path class="hub" id="hub-side"/><path class="hub-sector" id="hub-side-sectors"/><path class="hub" id="hub-cap"/><path class="hub-sector" id="hub-cap-sectors"/><path class="hub-drum" id="hub-drums"/><path class="hub-mark" id="hub-mark"/></g>
         <g id="front">
         <path class="plane" id="plane-near"/>
         <path class="spin-axis" id="axis-near"/>
+        {(motion.Deck is null ? Markup.None : Markup.Trusted("<path class=\"deck\" id=\"deck-near\"/>"))}
         {Markup.Each(Cords(motion), c => Side(c, "near"))}
         {Markup.Each(Cords(motion), Cord)}
         </g>
+        {(motion.Room is { IsSeen: true } room ? RoomBefore(room) : Markup.None)}
         <g id="momentum"><path class="momentum" id="momentum-line"/><path class="momentum-size" id="momentum-size"/><path class="momentum-head" id="momentum-head"/></g>
         <g aria-hidden="true"><text class="fill-mark" id="axis-label">spin axis</text><text class="fill-momentum" id="momentum-label">angular momentum</text><path class="scale-bar" id="scale-bar"/><text class="fill-text" id="scale-length"></text></g>
         </svg>
@@ -52,11 +63,13 @@ internal static class UnwindingStage
             WriteRounded(json, "view_m", View(motion));
             WriteRounded(json, "reach_m", Reach(motion));
             WriteHub(json, motion.Hub);
+            WriteDeck(json, motion.Deck);
+            WriteRoom(json, motion);
             WriteDecimals(json, motion);
             WritePhases(json, motion);
             WriteColumn(json, "time_s", motion, f => f.Time);
             WriteColumn(json, "spin", motion, f => f.Spin);
-            if (motion.IsWhole)
+            if (motion.Wobbles)
             {
                 WriteColumn(json, "transverse_rate", motion, f => f.Wobble!.Value.TransverseRate);
                 WriteColumn(json, "nutation_deg", motion, f => f.Wobble!.Value.NutationAngle);
@@ -93,12 +106,44 @@ internal static class UnwindingStage
 
     private static string Describe(Unwinding motion) =>
         "Animation of the unwinding in three dimensions: the hub as a cylinder with dark quarters that show its turning, its spin axis, "
-        + $"the direction of its angular momentum, {motion.Drums.Count.ToString(CultureInfo.InvariantCulture)} cords and their weights with the paths they have come. "
+        + $"the direction of its angular momentum, {motion.Drums.Count.ToString(CultureInfo.InvariantCulture)} cords and their weights with the paths they have come{Around(motion)}. "
         + "The figures beside it give the same in numbers.";
 
+    /// <summary>Sentences that say what stands round the hub.</summary>
+    public static string AroundWords(Unwinding motion) => string.Join(' ', new[]
+    {
+        motion.Deck is null ? "" : "The ring about the hub is the edge of its deck.",
+        motion.Room?.Floor is { } floor
+            ? $"The floor lies {new Figure(floor - motion.Room.Bearing.Z.Meters + motion.Drums[0].Height, "m", 3)} below the cords; its grid has squares of {new Figure(Grid(motion), "m", 1)}." : "",
+        motion.Room?.Walls is { } walls
+            ? $"The nearest wall, {new Figure(walls, "m", 3)} from the axis, is taken all round; its height stands for nothing." : "",
+        motion.Room?.Landings.Any(l => l is not null) == true ? "A cross marks where a weight lands." : "",
+    }.Where(s => s.Length > 0));
+
+    private static string Around(Unwinding motion) =>
+        (motion.Deck is null ? "" : ", the deck's edge")
+        + (motion.Room is not { IsSeen: true } room ? ""
+            : $", the {(room.Floor is null ? "" : "floor")}{(room is { Floor: not null, Walls: not null } ? " and " : "")}{(room.Walls is null ? "" : "wall")} of the rig's room");
+
+    /// <summary>What is painted first: the floor seen from above, and the half of the wall behind the rig.</summary>
+    private static Markup RoomBehind { get; } = Markup.Trusted("""
+        <g id="room-behind"><path class="floor" id="floor-above"/><path class="floor-grid" id="floor-grid-above"/><path class="wall" id="wall-far"/></g>
+        """);
+
+    /// <summary>What is painted last: where weights land, the half of the wall before the rig, and the floor seen from below.</summary>
+    private static Markup RoomBefore(Room room) => Markup.Of($"""
+        <g id="room-before">{Markup.Each(room.Landings.Index().Where(l => l.Item is not null), l => Markup.Of($"<path class=\"landing stroke-curve-{Ink.OfCord(l.Index)}\" id=\"landing-{l.Index + 1}\"/>"))}<path class="wall" id="wall-near"/><path class="floor-grid" id="floor-grid-below"/></g>
+        """);
+
     /// <summary>Half the side of the stage in the standard view, m.</summary>
-    private static double View(Unwinding motion) =>
-        Room * Math.Max(Reach(motion), 1.15 * Math.Max(motion.Hub.Top, -motion.Hub.Bottom));
+    private static double View(Unwinding motion)
+    {
+        double reach = Math.Max(Reach(motion), 1.15 * Math.Max(motion.Hub.Top, -motion.Hub.Bottom));
+        IEnumerable<double> around = motion.Room is not { } room ? []
+            : room.Landings.OfType<Position<StageAxes>>().Select(l => l.FromOrigin.Magnitude.Meters)
+                .Concat(new[] { Math.Abs(room.Bearing.Z.Meters - (room.Floor ?? 0)), room.Walls ?? 0 });
+        return Margin * around.Append(reach).Where(d => d <= FarthestSeen * reach).Max();
+    }
 
     /// <summary>How far the weights come while they hang on the hub, m.</summary>
     private static double Reach(Unwinding motion) => motion.Frames
@@ -117,6 +162,81 @@ internal static class UnwindingStage
         WriteRounded(json, "axis_x_m", hub.AxisX);
         WriteRounded(json, "axis_y_m", hub.AxisY);
         json.WriteEndObject();
+    }
+
+    private static void WriteDeck(Utf8JsonWriter json, DeckRing? deck)
+    {
+        if (deck is not null)
+        {
+            json.WriteStartObject("deck");
+            WriteRounded(json, "radius_m", deck.Radius);
+            WriteRounded(json, "height_m", deck.Height);
+            json.WriteEndObject();
+        }
+    }
+
+    /// <summary>Heights from the bearing; with the size in which floor and wall are drawn, which they have not of their own.</summary>
+    private static void WriteRoom(Utf8JsonWriter json, Unwinding motion)
+    {
+        if (motion.Room is not { IsSeen: true } room)
+        {
+            return;
+        }
+
+        double reach = Reach(motion);
+        double bearing = room.Bearing.Z.Meters;
+        json.WriteStartObject("room");
+        WritePlace(json, "bearing_m", room.Bearing.X.Meters, room.Bearing.Y.Meters, bearing);
+        WritePlace(json, "up", room.Up.X, room.Up.Y, room.Up.Z);
+        if (room.Floor is { } floor)
+        {
+            WriteRounded(json, "floor_m", -floor);
+        }
+
+        if (room.Walls is { } walls)
+        {
+            WriteRounded(json, "wall_m", walls);
+        }
+
+        WriteRounded(json, "grid_m", Grid(motion));
+        WriteRounded(json, "drawn_radius_m", RoomRadius(motion));
+        WriteRounded(json, "drawn_bottom_m", -room.Floor ?? motion.Hub.Bottom - bearing - (WallAbove * reach));
+        WriteRounded(json, "drawn_top_m", motion.Hub.Top - bearing + (WallAbove * reach));
+        json.WriteStartArray("landings_m");
+        foreach (Position<StageAxes>? landing in room.Landings)
+        {
+            if (landing is { } place)
+            {
+                WritePlace(json, null, place.X.Meters, place.Y.Meters, place.Z.Meters);
+            }
+            else
+            {
+                json.WriteNullValue();
+            }
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static double RoomRadius(Unwinding motion) => motion.Room!.Walls ?? FarthestSeen * Reach(motion);
+
+    private static double Grid(Unwinding motion) => Drawing.RoundLength(RoomRadius(motion) / 3);
+
+    private static void WritePlace(Utf8JsonWriter json, string? name, params ReadOnlySpan<double> components)
+    {
+        if (name is not null)
+        {
+            json.WritePropertyName(name);
+        }
+
+        json.WriteStartArray();
+        foreach (double component in components)
+        {
+            json.WriteRawValue(component.ToString("G9", CultureInfo.InvariantCulture));
+        }
+
+        json.WriteEndArray();
     }
 
     private static void WritePhases(Utf8JsonWriter json, Unwinding motion)
