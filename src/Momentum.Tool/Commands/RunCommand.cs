@@ -30,9 +30,9 @@ internal static class RunCommand
         });
         var command = new Command("run", """
             Computes the motion against time and writes it as CSV (or JSON): spin, unwound length, cord angle, tension, speed of
-            the weights, energy, angular momentum and where the weights are. SI, with the unit in each column's name. With
-            --whole it is the motion in three dimensions: rates, attitude (quaternion, body to space, w its scalar part),
-            nutation, and each cord and weight for itself.
+            the weights, energy, angular momentum and where the weights are; of cords sized as springs the stretch too. SI,
+            with the unit in each column's name. With --whole it is the motion in three dimensions: rates, attitude
+            (quaternion, body to space, w its scalar part), nutation, and each cord and weight for itself.
 
             Example:
               momentum run case.toml --output history.csv
