@@ -505,11 +505,7 @@ public class PhasesOfDeployment(ITestOutputHelper output)
         Propagation propagation = new(mechanism, new Surroundings(), OdeTolerances.Of(1e-10, 1e-11));
         double[] attitude = [0, 0, 0, 1];
         Vec rates = new(0.1, 0, 7.5);
-        propagation.Run(attitude, rates, 2, false, null);
-
-        long before = GC.GetAllocatedBytesForCurrentThread();
-        propagation.Run(attitude, rates, 2, false, null);
-        long allocated = GC.GetAllocatedBytesForCurrentThread() - before;
+        long allocated = Allocation.Of(() => propagation.Run(attitude, rates, 2, false, null));
 
         Assert.True(propagation.AcceptedSteps > 10);
         Assert.Equal(2, propagation.Incidents.Count(i => i.Kind == DeploymentEventKind.Released));
