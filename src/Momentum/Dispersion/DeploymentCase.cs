@@ -35,7 +35,7 @@ internal sealed class DeploymentCase
     internal DeploymentCase(CordDeployment like)
     {
         HubConstants hub = like.CheckedHub();
-        double spin = Vec.Of(like.Rates).Dot(hub.Axis);
+        double spin = like.Rates.Si.Dot(hub.Axis);
         _mechanism = new Mechanism(hub, like.CheckedCords(spin));
         _usual = Prepare(StepTolerance);
         _finer = Prepare(FinerTolerance);
@@ -51,7 +51,7 @@ internal sealed class DeploymentCase
         slack = false;
         deck = false;
         HubConstants hub = deployment.CheckedHub();
-        Vec rates = Vec.Of(deployment.Rates);
+        Vec rates = deployment.Rates.Si;
         double spin = rates.Dot(hub.Axis);
         CordConstants[] cords = deployment.CheckedCords(spin);
         if (!_mechanism.Fits(cords))

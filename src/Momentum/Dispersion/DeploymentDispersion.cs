@@ -51,7 +51,7 @@ public sealed class DeploymentDispersion
         Deployment = deployment;
         Uncertainty = uncertainty;
         HubConstants hub = deployment.CheckedHub();
-        Vec rates = Vec.Of(deployment.Rates);
+        Vec rates = deployment.Rates.Si;
         _spin = rates.Dot(hub.Axis);
         CordConstants[] cords = deployment.CheckedCords(_spin);
         deployment.CheckedSurroundings(_spin);
@@ -198,8 +198,8 @@ public sealed class DeploymentDispersion
     {
         MassProperties<Body> hub = Deployment.Hub;
         Direction<Body> a = Deployment.SpinAxis;
-        SymmetricMatrix s = hub.Inertia.Si;
-        SymmetricMatrix changed = new(
+        Tensor s = hub.Inertia.Si;
+        Tensor changed = new(
             s.Xx + (change * a.X * a.X),
             s.Yy + (change * a.Y * a.Y),
             s.Zz + (change * a.Z * a.Z),

@@ -96,7 +96,7 @@ public sealed class Assembly<TFrame>
         }
 
         Position<TFrame> centre = reference + new Vector<Length, TFrame>(mx.Value / total, my.Value / total, mz.Value / total);
-        (SymmetricMatrix inertia, double noise) = InertiaAbout(centre);
+        (Tensor inertia, double noise) = InertiaAbout(centre);
         return PhysicalInertia.Refusal(inertia, noise) is { } reason
             ? throw new ComputationRefusedException(subtracted.Value > 0
                 ? $"What the holes ({Holes()}) leave is not physical: {reason}. A hole may be misplaced, or larger than the material around it."
@@ -141,7 +141,7 @@ public sealed class Assembly<TFrame>
         return this;
     }
 
-    private (SymmetricMatrix Inertia, double Noise) InertiaAbout(Position<TFrame> centre)
+    private (Tensor Inertia, double Noise) InertiaAbout(Position<TFrame> centre)
     {
         CompensatedSum xx = default;
         CompensatedSum yy = default;
@@ -152,7 +152,7 @@ public sealed class Assembly<TFrame>
         double size = 0;
         foreach (Placed part in _parts)
         {
-            SymmetricMatrix i = part.About(centre);
+            Tensor i = part.About(centre);
             xx.Add(i.Xx);
             yy.Add(i.Yy);
             zz.Add(i.Zz);
@@ -169,12 +169,8 @@ public sealed class Assembly<TFrame>
     private string Holes() => string.Join(", ", _parts.Where(part => part.Sign < 0).Select(part => part.Name));
 
     // Mass and inertia about the part's own centre are negative for a hole.
-    private sealed record Placed(string Name, Solid Solid, Ratio Growth, int Sign, double SignedMass, Position<TFrame> Centre, SymmetricMatrix SignedInertia)
+    private sealed record Placed(string Name, Solid Solid, Ratio Growth, int Sign, double SignedMass, Position<TFrame> Centre, Tensor SignedInertia)
     {
-        internal SymmetricMatrix About(Position<TFrame> point)
-        {
-            Vector<Length, TFrame> arm = Centre - point;
-            return SignedInertia + SymmetricMatrix.OfPointMass(SignedMass, arm.SiX, arm.SiY, arm.SiZ);
-        }
+        internal Tensor About(Position<TFrame> point) => SignedInertia + Tensor.OfPoint(SignedMass, (Centre - point).Si);
     }
 }

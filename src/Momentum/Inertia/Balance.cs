@@ -18,9 +18,9 @@ namespace Momentum.Inertia;
 public sealed class Balance<TFrame>
     where TFrame : struct, IFrame
 {
-    private readonly (double X, double Y, double Z) _axis;
-    private readonly (double X, double Y, double Z) _u;
-    private readonly (double X, double Y, double Z) _v;
+    private readonly Vec _axis;
+    private readonly Vec _u;
+    private readonly Vec _v;
 
     // Across the axis, along u and v: Σ m r, and Σ m h r with heights h from the stated point.
     private readonly (double U, double V) _moment;
@@ -31,21 +31,21 @@ public sealed class Balance<TFrame>
         Body = body;
         Through = through;
         Axis = axis;
-        _axis = (axis.X, axis.Y, axis.Z);
+        _axis = axis.Si;
         _u = Triad.InPlaneOf(_axis);
-        _v = Triad.Cross(_axis, _u);
-        Vector<Length, TFrame> arm = body.CentreOfMass - through;
-        double height = (arm.SiX * axis.X) + (arm.SiY * axis.Y) + (arm.SiZ * axis.Z);
-        double eu = (arm.SiX * _u.X) + (arm.SiY * _u.Y) + (arm.SiZ * _u.Z);
-        double ev = (arm.SiX * _v.X) + (arm.SiY * _v.Y) + (arm.SiZ * _v.Z);
+        _v = _axis.Cross(_u);
+        Vec arm = (body.CentreOfMass - through).Si;
+        double height = arm.Dot(_axis);
+        double eu = arm.Dot(_u);
+        double ev = arm.Dot(_v);
 
         // The tensor's elements are the negative integrals: ∫ h u dm about the centre of mass is -u·I n.
-        (double x, double y, double z) = body.Inertia.Si.Times(axis.X, axis.Y, axis.Z);
-        double pu = -((x * _u.X) + (y * _u.Y) + (z * _u.Z));
-        double pv = -((x * _v.X) + (y * _v.Y) + (z * _v.Z));
+        Vec products = body.Inertia.Si * _axis;
+        double pu = -products.Dot(_u);
+        double pv = -products.Dot(_v);
         _moment = (body.SiMass * eu, body.SiMass * ev);
         _momentByHeight = ((_moment.U * height) + pu, (_moment.V * height) + pv);
-        Eccentricity = new((eu * _u.X) + (ev * _v.X), (eu * _u.Y) + (ev * _v.Y), (eu * _u.Z) + (ev * _v.Z));
+        Eccentricity = new((eu * _u) + (ev * _v));
         Static = Imbalance.FromKilogramMeters(Math.Sqrt((_moment.U * _moment.U) + (_moment.V * _moment.V)));
         Dynamic = MassMomentOfInertia.FromKilogramSquareMeters(Math.Sqrt((pu * pu) + (pv * pv)));
     }
@@ -156,10 +156,7 @@ public sealed class Balance<TFrame>
     {
         double size = Math.Sqrt((u * u) + (v * v));
         (double cos, double sin) = size > 0 ? (u / size, v / size) : (1, 0);
-        Position<TFrame> at = Through + new Vector<Length, TFrame>(
-            (height * _axis.X) + (radius * ((cos * _u.X) + (sin * _v.X))),
-            (height * _axis.Y) + (radius * ((cos * _u.Y) + (sin * _v.Y))),
-            (height * _axis.Z) + (radius * ((cos * _u.Z) + (sin * _v.Z))));
+        Position<TFrame> at = Through + new Vector<Length, TFrame>((height * _axis) + (radius * ((cos * _u) + (sin * _v))));
         return new(Mass.FromKilograms(size / radius), at, Angle.FromRadians(Math.Atan2(sin, cos)));
     }
 

@@ -20,11 +20,7 @@ internal struct Bounds
         _highZ = double.NegativeInfinity,
     };
 
-    internal readonly double CentreX => (_lowX / 2) + (_highX / 2);
-
-    internal readonly double CentreY => (_lowY / 2) + (_highY / 2);
-
-    internal readonly double CentreZ => (_lowZ / 2) + (_highZ / 2);
+    internal readonly Vec Centre => new((_lowX / 2) + (_highX / 2), (_lowY / 2) + (_highY / 2), (_lowZ / 2) + (_highZ / 2));
 
     /// <summary>Of points, three coordinates each.</summary>
     internal static Bounds Of(ReadOnlySpan<double> coordinates)
@@ -32,20 +28,20 @@ internal struct Bounds
         Bounds bounds = Empty;
         for (int i = 0; i < coordinates.Length; i += 3)
         {
-            bounds.Include(coordinates[i], coordinates[i + 1], coordinates[i + 2]);
+            bounds.Include(Vec.Read(coordinates[i..]));
         }
 
         return bounds;
     }
 
-    internal void Include(double x, double y, double z)
+    internal void Include(Vec point)
     {
-        _lowX = Math.Min(_lowX, x);
-        _lowY = Math.Min(_lowY, y);
-        _lowZ = Math.Min(_lowZ, z);
-        _highX = Math.Max(_highX, x);
-        _highY = Math.Max(_highY, y);
-        _highZ = Math.Max(_highZ, z);
+        _lowX = Math.Min(_lowX, point.X);
+        _lowY = Math.Min(_lowY, point.Y);
+        _lowZ = Math.Min(_lowZ, point.Z);
+        _highX = Math.Max(_highX, point.X);
+        _highY = Math.Max(_highY, point.Y);
+        _highZ = Math.Max(_highZ, point.Z);
     }
 
     internal readonly bool Holds(in Bounds other) =>

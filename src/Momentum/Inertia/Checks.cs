@@ -7,7 +7,7 @@ namespace Momentum.Inertia;
 /// <summary>What the inertia types share at their public doors: stated figures into checked SI numbers.</summary>
 internal static class Checks
 {
-    internal static SymmetricMatrix Elements(
+    internal static Tensor Elements(
         MassMomentOfInertia xx,
         MassMomentOfInertia yy,
         MassMomentOfInertia zz,
@@ -16,7 +16,7 @@ internal static class Checks
         MassMomentOfInertia yz,
         ProductSign products)
     {
-        SymmetricMatrix stated = new(Si(xx), Si(yy), Si(zz), Si(xy), Si(xz), Si(yz));
+        Tensor stated = new(Si(xx), Si(yy), Si(zz), Si(xy), Si(xz), Si(yz));
         return products switch
         {
             ProductSign.TensorElement => stated,
@@ -26,12 +26,11 @@ internal static class Checks
         };
     }
 
-    internal static double AboutAxis<TFrame>(SymmetricMatrix si, Direction<TFrame> axis)
+    internal static double AboutAxis<TFrame>(Tensor si, Direction<TFrame> axis)
         where TFrame : struct, IFrame
     {
         RequireDirection(axis);
-        (double x, double y, double z) = si.Times(axis.X, axis.Y, axis.Z);
-        return (axis.X * x) + (axis.Y * y) + (axis.Z * z);
+        return axis.Si.Dot(si * axis.Si);
     }
 
     internal static void RequireDirection<TFrame>(Direction<TFrame> axis, [CallerArgumentExpression(nameof(axis))] string name = "")

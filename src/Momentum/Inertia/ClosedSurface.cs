@@ -39,13 +39,13 @@ internal sealed class ClosedSurface
 
     private static ClosedSurface Weld(ReadOnlySpan<double> triangles)
     {
-        Dictionary<(double, double, double), int> vertices = [];
+        Dictionary<Vec, int> vertices = [];
         List<double> coordinates = [];
         int[] corners = new int[triangles.Length / 3];
         for (int i = 0; i < corners.Length; i++)
         {
-            (double x, double y, double z) vertex = (triangles[3 * i], triangles[(3 * i) + 1], triangles[(3 * i) + 2]);
-            if (!double.IsFinite(vertex.x) || !double.IsFinite(vertex.y) || !double.IsFinite(vertex.z))
+            Vec vertex = Vec.Read(triangles[(3 * i)..]);
+            if (!double.IsFinite(vertex.X) || !double.IsFinite(vertex.Y) || !double.IsFinite(vertex.Z))
             {
                 throw new InvalidDataException($"Facet {(i / 3) + 1} has the vertex {Text(vertex)}, which is not finite.");
             }
@@ -54,7 +54,7 @@ internal sealed class ClosedSurface
             {
                 corners[i] = vertices.Count;
                 vertices.Add(vertex, corners[i]);
-                coordinates.AddRange([vertex.x, vertex.y, vertex.z]);
+                coordinates.AddRange([vertex.X, vertex.Y, vertex.Z]);
             }
         }
 
@@ -65,20 +65,17 @@ internal sealed class ClosedSurface
     {
         for (int i = 0; i < Corners.Length; i += 3)
         {
-            (double ax, double ay, double az) = Vertex(Corners[i]);
-            (double bx, double by, double bz) = Vertex(Corners[i + 1]);
-            (double cx, double cy, double cz) = Vertex(Corners[i + 2]);
-            (double ux, double uy, double uz) = (bx - ax, by - ay, bz - az);
-            (double vx, double vy, double vz) = (cx - ax, cy - ay, cz - az);
+            Vec a = Vertex(Corners[i]);
+            Vec b = Vertex(Corners[i + 1]);
+            Vec c = Vertex(Corners[i + 2]);
+            Vec u = b - a;
+            Vec v = c - a;
 
             // Scaled, so that tiny and huge meshes neither vanish nor overflow.
-            double scale = Math.Max(Math.Max(Math.Max(Math.Abs(ux), Math.Abs(uy)), Math.Abs(uz)), Math.Max(Math.Max(Math.Abs(vx), Math.Abs(vy)), Math.Abs(vz)));
-            double nx = (uy / scale * (vz / scale)) - (uz / scale * (vy / scale));
-            double ny = (uz / scale * (vx / scale)) - (ux / scale * (vz / scale));
-            double nz = (ux / scale * (vy / scale)) - (uy / scale * (vx / scale));
-            if (!(Math.Abs(nx) + Math.Abs(ny) + Math.Abs(nz) > 0))
+            double scale = Math.Max(u.LargestMagnitude, v.LargestMagnitude);
+            if (!((u / scale).Cross(v / scale).LargestMagnitude > 0))
             {
-                throw new InvalidDataException($"Facet {(i / 3) + 1} is degenerate: its vertices {Text((ax, ay, az))}, {Text((bx, by, bz))} and {Text((cx, cy, cz))} enclose no area. Remove it, and mend the edge it stood on.");
+                throw new InvalidDataException($"Facet {(i / 3) + 1} is degenerate: its vertices {Text(a)}, {Text(b)} and {Text(c)} enclose no area. Remove it, and mend the edge it stood on.");
             }
         }
     }
@@ -169,8 +166,7 @@ internal sealed class ClosedSurface
 
             for (int i = 3 * facet; i < 3 * (facet + 1); i++)
             {
-                (double x, double y, double z) = Vertex(Corners[i]);
-                one.Bounds.Include(x, y, z);
+                one.Bounds.Include(Vertex(Corners[i]));
             }
         }
 
@@ -196,10 +192,9 @@ internal sealed class ClosedSurface
         }
     }
 
-    private (double X, double Y, double Z) Vertex(int index) =>
-        (Coordinates[3 * index], Coordinates[(3 * index) + 1], Coordinates[(3 * index) + 2]);
+    private Vec Vertex(int index) => Vec.Read(Coordinates.AsSpan(3 * index));
 
-    private static string Text((double X, double Y, double Z) vertex) =>
+    private static string Text(Vec vertex) =>
         string.Create(CultureInfo.InvariantCulture, $"({vertex.X}, {vertex.Y}, {vertex.Z})");
 
     private readonly record struct Edge(int Facet, int Up, int Down);
@@ -213,16 +208,13 @@ internal sealed class ClosedSurface
 
         internal double Size { get; private set; }
 
-        internal void Add((double X, double Y, double Z) a, (double X, double Y, double Z) b, (double X, double Y, double Z) c)
+        internal void Add(Vec a, Vec b, Vec c)
         {
-            (double ax, double ay, double az) = (a.X - Bounds.CentreX, a.Y - Bounds.CentreY, a.Z - Bounds.CentreZ);
-            (double bx, double by, double bz) = (b.X - Bounds.CentreX, b.Y - Bounds.CentreY, b.Z - Bounds.CentreZ);
-            (double cx, double cy, double cz) = (c.X - Bounds.CentreX, c.Y - Bounds.CentreY, c.Z - Bounds.CentreZ);
-            double p = ax * ((by * cz) - (bz * cy));
-            double q = ay * ((bz * cx) - (bx * cz));
-            double r = az * ((bx * cy) - (by * cx));
-            Volume.Add(p + q + r);
-            Size += Math.Abs(p) + Math.Abs(q) + Math.Abs(r);
+            Vec centre = Bounds.Centre;
+            Vec from = a - centre;
+            Vec area = (b - centre).Cross(c - centre);
+            Volume.Add(from.Dot(area));
+            Size += Math.Abs(from.X * area.X) + Math.Abs(from.Y * area.Y) + Math.Abs(from.Z * area.Z);
         }
     }
 }

@@ -30,9 +30,9 @@ public readonly struct InertiaTensor<TFrame> :
     where TFrame : struct, IFrame
 {
     // Readable by the floors above, which compute in SI numbers.
-    internal readonly SymmetricMatrix Si;
+    internal readonly Tensor Si;
 
-    internal InertiaTensor(SymmetricMatrix si) => Si = si;
+    internal InertiaTensor(Tensor si) => Si = si;
 
     /// <summary>Moment of inertia about the first axis, ∫(y² + z²) dm.</summary>
     public MassMomentOfInertia Xx => MassMomentOfInertia.FromKilogramSquareMeters(Si.Xx);
@@ -125,47 +125,27 @@ public readonly struct InertiaTensor<TFrame> :
 
     /// <summary>Kinetic energy of rotation about the centre of mass, ½ ω·(I ω).</summary>
     /// <param name="rate">Angular velocity.</param>
-    public Energy KineticEnergy(Vector<RotationalSpeed, TFrame> rate)
-    {
-        (double x, double y, double z) = Si.Times(rate.SiX, rate.SiY, rate.SiZ);
-        return Energy.FromJoules(0.5 * ((rate.SiX * x) + (rate.SiY * y) + (rate.SiZ * z)));
-    }
+    public Energy KineticEnergy(Vector<RotationalSpeed, TFrame> rate) => Energy.FromJoules(0.5 * rate.Si.Dot(Si * rate.Si));
 
     /// <summary>The angular velocity that has this angular momentum about the centre of mass.</summary>
     /// <param name="momentum">Angular momentum about the centre of mass.</param>
     /// <exception cref="ComputationRefusedException">The tensor is singular: a rod's, a point's, or so near that fewer than three digits would be left.</exception>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public Vector<RotationalSpeed, TFrame> Solve(Vector<AngularMomentum, TFrame> momentum)
-    {
-        (double x, double y, double z) = SolveSi(momentum.SiX, momentum.SiY, momentum.SiZ);
-        return new(x, y, z);
-    }
+    public Vector<RotationalSpeed, TFrame> Solve(Vector<AngularMomentum, TFrame> momentum) => new(SolveSi(momentum.Si));
 
     /// <summary>The angular acceleration that this torque alone gives a body that does not turn (without the gyroscopic term).</summary>
     /// <param name="torque">Torque about the centre of mass.</param>
     /// <exception cref="ComputationRefusedException">The tensor is singular: a rod's, a point's, or so near that fewer than three digits would be left.</exception>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public Vector<RotationalAcceleration, TFrame> Solve(Vector<Torque, TFrame> torque)
-    {
-        (double x, double y, double z) = SolveSi(torque.SiX, torque.SiY, torque.SiZ);
-        return new(x, y, z);
-    }
+    public Vector<RotationalAcceleration, TFrame> Solve(Vector<Torque, TFrame> torque) => new(SolveSi(torque.Si));
 
     /// <summary>Angular momentum about the centre of mass.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Vector<AngularMomentum, TFrame> operator *(InertiaTensor<TFrame> left, Vector<RotationalSpeed, TFrame> right)
-    {
-        (double x, double y, double z) = left.Si.Times(right.SiX, right.SiY, right.SiZ);
-        return new(x, y, z);
-    }
+    public static Vector<AngularMomentum, TFrame> operator *(InertiaTensor<TFrame> left, Vector<RotationalSpeed, TFrame> right) => new(left.Si * right.Si);
 
     /// <summary>The torque about the centre of mass that gives this angular acceleration, without the gyroscopic term.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Vector<Torque, TFrame> operator *(InertiaTensor<TFrame> left, Vector<RotationalAcceleration, TFrame> right)
-    {
-        (double x, double y, double z) = left.Si.Times(right.SiX, right.SiY, right.SiZ);
-        return new(x, y, z);
-    }
+    public static Vector<Torque, TFrame> operator *(InertiaTensor<TFrame> left, Vector<RotationalAcceleration, TFrame> right) => new(left.Si * right.Si);
 
     /// <summary>Whether all six SI numbers are the same.</summary>
     public static bool operator ==(InertiaTensor<TFrame> left, InertiaTensor<TFrame> right) => left.Si.Same(right.Si);
@@ -195,12 +175,12 @@ public readonly struct InertiaTensor<TFrame> :
     public string ToString(string? format, IFormatProvider? formatProvider) =>
         $"({Si.Text(format, formatProvider ?? CultureInfo.InvariantCulture)}) kg·m² about the centre of mass [{typeof(TFrame).Name}]";
 
-    private static InertiaTensor<TFrame> Checked(SymmetricMatrix si) => PhysicalInertia.Refusal(si) is { } reason
+    private static InertiaTensor<TFrame> Checked(Tensor si) => PhysicalInertia.Refusal(si) is { } reason
         ? throw new ArgumentException($"The inertia about the centre of mass is not physical: {reason}.")
         : new(si);
 
     // L D Lᵀ without pivoting, which is stable for a positive definite matrix: the residual is of the order of rounding.
-    private (double X, double Y, double Z) SolveSi(double x, double y, double z)
+    private Vec SolveSi(Vec v)
     {
         double trace = Si.Xx + Si.Yy + Si.Zz;
         double l10 = Si.Xy / Si.Xx;
@@ -217,11 +197,11 @@ public readonly struct InertiaTensor<TFrame> :
             ThrowSingular();
         }
 
-        double b = y - (l10 * x);
-        double c = z - (l20 * x) - (l21 * b);
-        double outZ = c / d2;
-        double outY = (b / d1) - (l21 * outZ);
-        return ((x / Si.Xx) - (l10 * outY) - (l20 * outZ), outY, outZ);
+        double b = v.Y - (l10 * v.X);
+        double c = v.Z - (l20 * v.X) - (l21 * b);
+        double z = c / d2;
+        double y = (b / d1) - (l21 * z);
+        return new((v.X / Si.Xx) - (l10 * y) - (l20 * z), y, z);
     }
 
     private void ThrowSingular() => throw new ComputationRefusedException(

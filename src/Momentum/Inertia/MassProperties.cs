@@ -23,7 +23,7 @@ public readonly struct MassProperties<TFrame> :
 {
     internal readonly double SiMass;
 
-    internal MassProperties(double mass, Position<TFrame> centreOfMass, SymmetricMatrix inertia)
+    internal MassProperties(double mass, Position<TFrame> centreOfMass, Tensor inertia)
     {
         SiMass = mass;
         CentreOfMass = centreOfMass;
@@ -62,9 +62,8 @@ public readonly struct MassProperties<TFrame> :
     public static MassProperties<TFrame> Of(Mass mass, Position<TFrame> centreOfMass, PointInertia<TFrame> inertia)
     {
         double kilograms = Checks.Positive(mass.ToSi(), nameof(mass), "kilograms");
-        Vector<Length, TFrame> arm = centreOfMass - inertia.About;
-        SymmetricMatrix transfer = SymmetricMatrix.OfPointMass(kilograms, arm.SiX, arm.SiY, arm.SiZ);
-        SymmetricMatrix about = inertia.Si - transfer;
+        Tensor transfer = Tensor.OfPoint(kilograms, (centreOfMass - inertia.About).Si);
+        Tensor about = inertia.Si - transfer;
 
         // The difference of two large numbers carries their rounding: a few units in the last place of the larger.
         double noise = 4 * Math.ScaleB(1, -52) * Math.Max(inertia.Si.LargestElement, transfer.LargestElement);
@@ -79,11 +78,8 @@ public readonly struct MassProperties<TFrame> :
 
     /// <summary>The inertia about a point: plus the inertia that the mass at its centre has about that point (parallel axes).</summary>
     /// <param name="point">The point.</param>
-    public PointInertia<TFrame> InertiaAbout(Position<TFrame> point)
-    {
-        Vector<Length, TFrame> arm = CentreOfMass - point;
-        return new(point, Inertia.Si + SymmetricMatrix.OfPointMass(SiMass, arm.SiX, arm.SiY, arm.SiZ));
-    }
+    public PointInertia<TFrame> InertiaAbout(Position<TFrame> point) =>
+        new(point, Inertia.Si + Tensor.OfPoint(SiMass, (CentreOfMass - point).Si));
 
     /// <summary>The same body in a frame with other axes and the same origin.</summary>
     /// <typeparam name="TTo">The other frame.</typeparam>
@@ -116,7 +112,7 @@ public readonly struct MassProperties<TFrame> :
         return new(
             mass,
             left.CentreOfMass + (between * share),
-            left.Inertia.Si + right.Inertia.Si + SymmetricMatrix.OfPointMass(left.SiMass * share, between.SiX, between.SiY, between.SiZ));
+            left.Inertia.Si + right.Inertia.Si + Tensor.OfPoint(left.SiMass * share, between.Si));
     }
 
     /// <summary>Whether mass, centre of mass and inertia are the same SI numbers.</summary>

@@ -18,7 +18,7 @@ internal static class PhysicalInertia
     /// <summary>Why the inertia is not physical, or null if it is.</summary>
     /// <param name="s">Tensor elements, kg·m².</param>
     /// <param name="noise">Rounding already in the elements, kg·m², where it may exceed <see cref="Tolerance"/>.</param>
-    internal static string? Refusal(SymmetricMatrix s, double noise = 0)
+    internal static string? Refusal(Tensor s, double noise = 0)
     {
         double largest = Math.Max(Math.Max(s.Xx, s.Yy), s.Zz);
         double allowed = Math.Max(Tolerance * largest, noise);
@@ -40,7 +40,7 @@ internal static class PhysicalInertia
             ? string.Create(CultureInfo.InvariantCulture, $"{name} = {value:G9} kg·m² is larger than {first} + {second} = {a + b:G9} kg·m² by {value - a - b:G3} kg·m² ({100 * (value - a - b) / value:G3} %), which no mass distribution has. Likely mixed units, moments about different points, or a slip in one of the three")
             : null;
 
-    private static string? Principal(SymmetricMatrix s, double allowed)
+    private static string? Principal(Tensor s, double allowed)
     {
         SymmetricEigen eigen = SymmetricEigen.Of(s);
         double a = eigen.Value0;
@@ -58,7 +58,7 @@ internal static class PhysicalInertia
     }
 
     // The signs matter to the principal moments only through xy·xz·yz: with one product zero, reversing all is a mirror image.
-    private static string ProductCause(SymmetricMatrix s, double allowed)
+    private static string ProductCause(Tensor s, double allowed)
     {
         SymmetricEigen reversed = SymmetricEigen.Of(s.WithReversedProducts);
         return reversed.Value0 >= -allowed && reversed.Value2 <= reversed.Value0 + reversed.Value1 + allowed

@@ -24,9 +24,9 @@ public readonly struct PointInertia<TFrame> :
     IEqualityOperators<PointInertia<TFrame>, PointInertia<TFrame>, bool>
     where TFrame : struct, IFrame
 {
-    internal readonly SymmetricMatrix Si;
+    internal readonly Tensor Si;
 
-    internal PointInertia(Position<TFrame> about, SymmetricMatrix si)
+    internal PointInertia(Position<TFrame> about, Tensor si)
     {
         About = about;
         Si = si;
@@ -74,7 +74,7 @@ public readonly struct PointInertia<TFrame> :
         MassMomentOfInertia yz,
         ProductSign products)
     {
-        SymmetricMatrix si = Checks.Elements(xx, yy, zz, xy, xz, yz, products);
+        Tensor si = Checks.Elements(xx, yy, zz, xy, xz, yz, products);
         return PhysicalInertia.Refusal(si) is { } reason
             ? throw new ArgumentException($"The inertia about the point {about} is not physical: {reason}.")
             : new(about, si);

@@ -8,27 +8,20 @@ namespace Momentum.Inertia;
 internal readonly struct PolyhedronIntegrals
 {
     internal readonly double Volume;
-    internal readonly double X;
-    internal readonly double Y;
-    internal readonly double Z;
-    internal readonly SymmetricMatrix Inertia;
+    internal readonly Vec Centroid;
+    internal readonly Tensor Inertia;
 
-    private PolyhedronIntegrals(double volume, double x, double y, double z, SymmetricMatrix inertia)
+    private PolyhedronIntegrals(double volume, Vec centroid, Tensor inertia)
     {
         Volume = volume;
-        X = x;
-        Y = y;
-        Z = z;
+        Centroid = centroid;
         Inertia = inertia;
     }
 
     /// <summary>Of a surface, given by coordinates, three a vertex, and vertex indices, three a triangle.</summary>
     internal static PolyhedronIntegrals Of(ReadOnlySpan<double> coordinates, ReadOnlySpan<int> corners)
     {
-        Bounds bounds = Bounds.Of(coordinates);
-        double ox = bounds.CentreX;
-        double oy = bounds.CentreY;
-        double oz = bounds.CentreZ;
+        Vec origin = Bounds.Of(coordinates).Centre;
         CompensatedSum volume = default;
         CompensatedSum x = default;
         CompensatedSum y = default;
@@ -41,42 +34,29 @@ internal readonly struct PolyhedronIntegrals
         CompensatedSum yz = default;
         for (int i = 0; i < corners.Length; i += 3)
         {
-            int a = 3 * corners[i];
-            int b = 3 * corners[i + 1];
-            int c = 3 * corners[i + 2];
-            double ax = coordinates[a] - ox;
-            double ay = coordinates[a + 1] - oy;
-            double az = coordinates[a + 2] - oz;
-            double bx = coordinates[b] - ox;
-            double by = coordinates[b + 1] - oy;
-            double bz = coordinates[b + 2] - oz;
-            double cx = coordinates[c] - ox;
-            double cy = coordinates[c + 1] - oy;
-            double cz = coordinates[c + 2] - oz;
-            double d = (ax * ((by * cz) - (bz * cy))) + (ay * ((bz * cx) - (bx * cz))) + (az * ((bx * cy) - (by * cx)));
-            double sx = ax + bx + cx;
-            double sy = ay + by + cy;
-            double sz = az + bz + cz;
+            Vec a = Vec.Read(coordinates[(3 * corners[i])..]) - origin;
+            Vec b = Vec.Read(coordinates[(3 * corners[i + 1])..]) - origin;
+            Vec c = Vec.Read(coordinates[(3 * corners[i + 2])..]) - origin;
+            Vec s = a + b + c;
+            double d = a.Dot(b.Cross(c));
             volume.Add(d);
-            x.Add(d * sx);
-            y.Add(d * sy);
-            z.Add(d * sz);
-            xx.Add(d * ((ax * ax) + (bx * bx) + (cx * cx) + (sx * sx)));
-            yy.Add(d * ((ay * ay) + (by * by) + (cy * cy) + (sy * sy)));
-            zz.Add(d * ((az * az) + (bz * bz) + (cz * cz) + (sz * sz)));
-            xy.Add(d * ((ax * ay) + (bx * by) + (cx * cy) + (sx * sy)));
-            xz.Add(d * ((ax * az) + (bx * bz) + (cx * cz) + (sx * sz)));
-            yz.Add(d * ((ay * az) + (by * bz) + (cy * cz) + (sy * sz)));
+            x.Add(d * s.X);
+            y.Add(d * s.Y);
+            z.Add(d * s.Z);
+            xx.Add(d * ((a.X * a.X) + (b.X * b.X) + (c.X * c.X) + (s.X * s.X)));
+            yy.Add(d * ((a.Y * a.Y) + (b.Y * b.Y) + (c.Y * c.Y) + (s.Y * s.Y)));
+            zz.Add(d * ((a.Z * a.Z) + (b.Z * b.Z) + (c.Z * c.Z) + (s.Z * s.Z)));
+            xy.Add(d * ((a.X * a.Y) + (b.X * b.Y) + (c.X * c.Y) + (s.X * s.Y)));
+            xz.Add(d * ((a.X * a.Z) + (b.X * b.Z) + (c.X * c.Z) + (s.X * s.Z)));
+            yz.Add(d * ((a.Y * a.Z) + (b.Y * b.Z) + (c.Y * c.Z) + (s.Y * s.Z)));
         }
 
         double v = volume.Value / 6;
-        double mx = x.Value / 24 / v;
-        double my = y.Value / 24 / v;
-        double mz = z.Value / 24 / v;
+        Vec centroid = new(x.Value / 24 / v, y.Value / 24 / v, z.Value / 24 / v);
         double ixx = xx.Value / 120;
         double iyy = yy.Value / 120;
         double izz = zz.Value / 120;
-        SymmetricMatrix local = new(iyy + izz, ixx + izz, ixx + iyy, -xy.Value / 120, -xz.Value / 120, -yz.Value / 120);
-        return new(v, ox + mx, oy + my, oz + mz, local - SymmetricMatrix.OfPointMass(v, mx, my, mz));
+        Tensor local = new(iyy + izz, ixx + izz, ixx + iyy, -xy.Value / 120, -xz.Value / 120, -yz.Value / 120);
+        return new(v, origin + centroid, local - Tensor.OfPoint(v, centroid));
     }
 }

@@ -91,16 +91,16 @@ public readonly struct PrincipalAxes<TFrame> :
         double a = eigen.Value0;
         double b = eigen.Value1;
         double c = eigen.Value2;
-        (double X, double Y, double Z) first;
-        (double X, double Y, double Z) second;
+        Vec first;
+        Vec second;
         switch (AreEqual(a, b, c), AreEqual(b, c, c))
         {
             case (true, true):
                 return new(a, b, c, Rotation<TFrame, Principal>.Identity);
             case (true, false):
-                (double X, double Y, double Z) normal = Signed(eigen.Vector2);
+                Vec normal = Signed(eigen.Vector2);
                 first = Triad.InPlaneOf(normal);
-                second = Triad.Cross(normal, first);
+                second = normal.Cross(first);
                 break;
             case (false, true):
                 first = Signed(eigen.Vector0);
@@ -112,16 +112,16 @@ public readonly struct PrincipalAxes<TFrame> :
                 break;
         }
 
-        (double X, double Y, double Z) third = Triad.Cross(first, second);
+        Vec third = first.Cross(second);
         return new(a, b, c, Rotation<TFrame, Principal>.FromMatrix(
             [first.X, first.Y, first.Z, second.X, second.Y, second.Z, third.X, third.Y, third.Z]));
     }
 
     private static bool AreEqual(double smaller, double larger, double largest) => larger - smaller <= EqualWithin * largest;
 
-    private static (double X, double Y, double Z) Signed((double X, double Y, double Z) v)
+    private static Vec Signed(Vec v)
     {
         double largest = Math.Abs(v.X) >= Math.Abs(v.Y) && Math.Abs(v.X) >= Math.Abs(v.Z) ? v.X : Math.Abs(v.Y) >= Math.Abs(v.Z) ? v.Y : v.Z;
-        return largest < 0 ? (-v.X, -v.Y, -v.Z) : v;
+        return largest < 0 ? -v : v;
     }
 }

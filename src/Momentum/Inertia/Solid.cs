@@ -19,9 +19,9 @@ namespace Momentum.Inertia;
 public sealed class Solid
 {
     internal readonly double SiMass;
-    internal readonly SymmetricMatrix SiInertia;
+    internal readonly Tensor SiInertia;
 
-    private Solid(string shape, double mass, Position<Part> centreOfMass, SymmetricMatrix inertia)
+    private Solid(string shape, double mass, Position<Part> centreOfMass, Tensor inertia)
     {
         Shape = shape;
         SiMass = mass;
@@ -224,7 +224,7 @@ public sealed class Solid
     public PointInertia<Part> InertiaAbout(Position<Part> point)
     {
         Vector<Length, Part> arm = CentreOfMass - point;
-        return new(point, SiInertia + SymmetricMatrix.OfPointMass(SiMass, arm.SiX, arm.SiY, arm.SiZ));
+        return new(point, SiInertia + Tensor.OfPoint(SiMass, arm.Si));
     }
 
     /// <summary>Shape and mass, in the invariant culture.</summary>

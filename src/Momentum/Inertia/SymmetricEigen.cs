@@ -17,22 +17,22 @@ internal readonly struct SymmetricEigen
     internal readonly double Value0;
     internal readonly double Value1;
     internal readonly double Value2;
-    internal readonly (double X, double Y, double Z) Vector0;
-    internal readonly (double X, double Y, double Z) Vector1;
-    internal readonly (double X, double Y, double Z) Vector2;
+    internal readonly Vec Vector0;
+    internal readonly Vec Vector1;
+    internal readonly Vec Vector2;
 
     private SymmetricEigen(ReadOnlySpan<double> values, ReadOnlySpan<double> vectors, int i, int j, int k)
     {
         Value0 = values[i];
         Value1 = values[j];
         Value2 = values[k];
-        Vector0 = (vectors[i], vectors[3 + i], vectors[6 + i]);
-        Vector1 = (vectors[j], vectors[3 + j], vectors[6 + j]);
-        Vector2 = (vectors[k], vectors[3 + k], vectors[6 + k]);
+        Vector0 = new(vectors[i], vectors[3 + i], vectors[6 + i]);
+        Vector1 = new(vectors[j], vectors[3 + j], vectors[6 + j]);
+        Vector2 = new(vectors[k], vectors[3 + k], vectors[6 + k]);
     }
 
     /// <summary>Values ascending, each with its unit vector; the vectors' signs are as they fall.</summary>
-    internal static SymmetricEigen Of(SymmetricMatrix s)
+    internal static SymmetricEigen Of(Tensor s)
     {
         double largest = s.LargestElement;
 

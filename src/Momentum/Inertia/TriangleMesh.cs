@@ -1,4 +1,5 @@
 using Momentum.Frames;
+using Momentum.Quantities;
 using UnitsNet;
 using UnitsNet.Units;
 
@@ -20,14 +21,14 @@ public sealed class TriangleMesh
     internal readonly double SiVolume;
 
     // At unit density about the centroid, m⁵.
-    internal readonly SymmetricMatrix SiInertia;
+    internal readonly Tensor SiInertia;
 
     private TriangleMesh(int triangleCount, int vertexCount, PolyhedronIntegrals integrals, double unit)
     {
         TriangleCount = triangleCount;
         VertexCount = vertexCount;
         double volume = integrals.Volume * unit * unit * unit;
-        SymmetricMatrix inertia = integrals.Inertia * (unit * unit * unit * unit * unit);
+        Tensor inertia = integrals.Inertia * (unit * unit * unit * unit * unit);
         if (!(volume > 0) || !double.IsFinite(volume) || !(inertia.LargestElement > 0) || !double.IsFinite(inertia.LargestElement))
         {
             throw new InvalidDataException("The mesh is so large or so small that its volume or inertia overflows or vanishes in double precision; check the length unit.");
@@ -35,7 +36,7 @@ public sealed class TriangleMesh
 
         SiVolume = volume;
         SiInertia = inertia;
-        Centroid = Position<Part>.Of(integrals.X * unit, integrals.Y * unit, integrals.Z * unit, LengthUnit.Meter);
+        Centroid = Position<Part>.Origin + Vector<Length, Part>.FromSi(unit * integrals.Centroid);
     }
 
     /// <summary>The number of triangles.</summary>

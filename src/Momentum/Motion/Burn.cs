@@ -20,7 +20,7 @@ namespace Momentum.Motion;
 public sealed class Burn<TBody>
     where TBody : struct, IFrame
 {
-    private Burn(MassProperties<TBody> before, MassProperties<TBody> after, double start, double end, Triple exit)
+    private Burn(MassProperties<TBody> before, MassProperties<TBody> after, double start, double end, Vec exit)
     {
         Before = before;
         After = after;
@@ -39,7 +39,7 @@ public sealed class Burn<TBody>
 
     internal double End { get; }
 
-    internal Triple Exit { get; }
+    internal Vec Exit { get; }
 
     /// <summary>Mass properties that change in proportion to time.</summary>
     /// <param name="before">Mass properties up to the start.</param>
@@ -74,6 +74,6 @@ public sealed class Burn<TBody>
         }
 
         Vector<Length, TBody> exit = ((nozzle - before.CentreOfMass) + (nozzle - after.CentreOfMass)) * 0.5;
-        return new Burn<TBody>(before, after, start.Seconds, start.Seconds + length, new Triple(exit.SiX, exit.SiY, exit.SiZ));
+        return new Burn<TBody>(before, after, start.Seconds, start.Seconds + length, exit.Si);
     }
 }

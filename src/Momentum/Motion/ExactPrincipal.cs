@@ -11,16 +11,16 @@ internal sealed class ExactPrincipal
     private readonly DoubleDouble[] _moments = new DoubleDouble[3];
     private readonly DoubleDouble[,] _axes = new DoubleDouble[3, 3];
 
-    /// <summary>Solves the eigenproblem of the tensor with the elements xx, yy, zz, xy, xz, yz.</summary>
-    public ExactPrincipal(ReadOnlySpan<double> tensor)
+    /// <summary>Solves the tensor's eigenproblem.</summary>
+    public ExactPrincipal(Tensor tensor)
     {
         // Quadratic convergence: a 3 by 3 matrix needs about six sweeps for 32 digits.
         const int MaximumSweeps = 20;
         DoubleDouble[,] a =
         {
-            { tensor[0], tensor[3], tensor[4] },
-            { tensor[3], tensor[1], tensor[5] },
-            { tensor[4], tensor[5], tensor[2] },
+            { tensor.Xx, tensor.Xy, tensor.Xz },
+            { tensor.Xy, tensor.Yy, tensor.Yz },
+            { tensor.Xz, tensor.Yz, tensor.Zz },
         };
         DoubleDouble[,] v = { { 1.0, 0.0, 0.0 }, { 0.0, 1.0, 0.0 }, { 0.0, 0.0, 1.0 } };
         for (int sweep = 0; sweep < MaximumSweeps; sweep++)
@@ -49,7 +49,7 @@ internal sealed class ExactPrincipal
         }
 
         // An odd permutation leaves a left-handed set.
-        if (Triple.Dot(Triple.Cross(Axis(0), Axis(1)), Axis(2)) < 0.0)
+        if (Axis(0).Cross(Axis(1)).Dot(Axis(2)) < 0.0)
         {
             for (int component = 0; component < 3; component++)
             {
@@ -64,13 +64,13 @@ internal sealed class ExactPrincipal
     }
 
     /// <summary>Unit vector of a principal axis by its components along the axes of the tensor.</summary>
-    public Triple Axis(int axis)
+    public Vec Axis(int axis)
     {
-        return new Triple((double)_axes[axis, 0], (double)_axes[axis, 1], (double)_axes[axis, 2]);
+        return new Vec((double)_axes[axis, 0], (double)_axes[axis, 1], (double)_axes[axis, 2]);
     }
 
     /// <summary>Component of a vector along a principal axis.</summary>
-    public DoubleDouble Along(int axis, Triple vector)
+    public DoubleDouble Along(int axis, Vec vector)
     {
         return (_axes[axis, 0] * vector.X) + (_axes[axis, 1] * vector.Y) + (_axes[axis, 2] * vector.Z);
     }

@@ -1,4 +1,3 @@
-using Momentum.Frames;
 using Momentum.Inertia;
 using Momentum.Numerics;
 using Momentum.Quantities;
@@ -44,32 +43,28 @@ public sealed class ForcedMotion<TBody, TLoads>
         double start = time.Seconds;
         SetMass(ref system, start);
 
-        Triple rate = new(state.Rate.SiX, state.Rate.SiY, state.Rate.SiZ);
+        Vec rate = state.Rate.Si;
         Quaternion attitude = new Quaternion(state.Attitude.X, state.Attitude.Y, state.Attitude.Z, state.Attitude.W).Normalised();
-        Triple slug = attitude.Turn(rate) * damper.SiInertia;
-        Triple momentum = attitude.Turn(ForcedBodySystem<TBody, TLoads>.Times(system.Inertia, rate)) + slug;
-        Span<double> y = stackalloc double[ForcedBodySystem<TBody, TLoads>.Size];
+        Vec slug = attitude.Turn(rate) * damper.SiInertia;
+        Vec momentum = attitude.Turn(system.Inertia * rate) + slug;
+        Span<double> y = stackalloc double[ForcedState.Size];
         y.Clear();
-        Vector<Length, Inertial> place = state.CentreOfMass.FromOrigin;
-        ForcedBodySystem<TBody, TLoads>.Write(y, 0, new Triple(place.SiX, place.SiY, place.SiZ));
-        ForcedBodySystem<TBody, TLoads>.Write(y, ForcedBodySystem<TBody, TLoads>.Velocity, new Triple(state.Velocity.SiX, state.Velocity.SiY, state.Velocity.SiZ));
-        ForcedBodySystem<TBody, TLoads>.Write(y, ForcedBodySystem<TBody, TLoads>.Momentum, momentum);
-        ForcedBodySystem<TBody, TLoads>.Write(y, ForcedBodySystem<TBody, TLoads>.Slug, slug);
-        y[ForcedBodySystem<TBody, TLoads>.Attitude] = attitude.X;
-        y[ForcedBodySystem<TBody, TLoads>.Attitude + 1] = attitude.Y;
-        y[ForcedBodySystem<TBody, TLoads>.Attitude + 2] = attitude.Z;
-        y[ForcedBodySystem<TBody, TLoads>.Attitude + 3] = attitude.W;
+        state.CentreOfMass.FromOrigin.Si.Write(y[ForcedState.Place..]);
+        state.Velocity.Si.Write(y[ForcedState.Velocity..]);
+        momentum.Write(y[ForcedState.Momentum..]);
+        attitude.Write(y[ForcedState.Attitude..]);
+        slug.Write(y[ForcedState.Slug..]);
 
         // Absolute tolerances of the size of rounding in a motion of about a metre, a metre a second, and the body's own
         // momentum and energy at the start (or, at rest, at a radian a second).
         double inertia = system.Inertia.LargestElement;
         double momentumScale = momentum.Length > 0.0 ? momentum.Length : inertia;
         double energyScale = Math.Max(system.KineticEnergy(start, y), momentumScale * momentumScale / inertia);
-        Span<double> absolute = stackalloc double[ForcedBodySystem<TBody, TLoads>.Size];
+        Span<double> absolute = stackalloc double[ForcedState.Size];
         absolute.Fill(RelativeTolerance);
-        absolute.Slice(ForcedBodySystem<TBody, TLoads>.Momentum, 3).Fill(RelativeTolerance * momentumScale);
-        absolute.Slice(ForcedBodySystem<TBody, TLoads>.Slug, 3).Fill(RelativeTolerance * momentumScale);
-        absolute[ForcedBodySystem<TBody, TLoads>.Work..].Fill(RelativeTolerance * energyScale);
+        absolute.Slice(ForcedState.Momentum, 3).Fill(RelativeTolerance * momentumScale);
+        absolute.Slice(ForcedState.Slug, 3).Fill(RelativeTolerance * momentumScale);
+        absolute[ForcedState.Work..].Fill(RelativeTolerance * energyScale);
         _integrator = new(system, default, OdeTolerances.PerComponent(RelativeTolerance, absolute));
         _integrator.Start(start, y);
         _startEnergy = system.KineticEnergy(start, y);
@@ -89,19 +84,19 @@ public sealed class ForcedMotion<TBody, TLoads>
             ReadOnlySpan<double> y = _integrator.State;
             ref ForcedBodySystem<TBody, TLoads> system = ref _integrator.System;
             double energy = system.KineticEnergy(_integrator.Time, y);
-            double work = y[ForcedBodySystem<TBody, TLoads>.Work];
-            double dissipated = y[ForcedBodySystem<TBody, TLoads>.Dissipated];
-            double carried = y[ForcedBodySystem<TBody, TLoads>.CarriedAway];
+            double work = y[ForcedState.Work];
+            double dissipated = y[ForcedState.Dissipated];
+            double carried = y[ForcedState.CarriedAway];
             double residual = energy - _startEnergy - work + dissipated + carried;
             double largest = Math.Max(Math.Max(energy, _startEnergy), Math.Max(Math.Abs(work), Math.Max(dissipated, Math.Abs(carried))));
             double mass = system.At(_integrator.Time, y).Mass;
-            Triple momentum = ForcedBodySystem<TBody, TLoads>.Read(y, ForcedBodySystem<TBody, TLoads>.Momentum);
-            Triple velocity = ForcedBodySystem<TBody, TLoads>.Read(y, ForcedBodySystem<TBody, TLoads>.Velocity);
-            Quaternion q = new(y[ForcedBodySystem<TBody, TLoads>.Attitude], y[ForcedBodySystem<TBody, TLoads>.Attitude + 1], y[ForcedBodySystem<TBody, TLoads>.Attitude + 2], y[ForcedBodySystem<TBody, TLoads>.Attitude + 3]);
+            Vec momentum = Vec.Read(y[ForcedState.Momentum..]);
+            Vec velocity = Vec.Read(y[ForcedState.Velocity..]);
+            Quaternion q = Quaternion.Read(y[ForcedState.Attitude..]);
             return new MotionLedger
             {
-                AngularMomentum = new(momentum.X, momentum.Y, momentum.Z),
-                LinearMomentum = new(mass * velocity.X, mass * velocity.Y, mass * velocity.Z),
+                AngularMomentum = new(momentum),
+                LinearMomentum = new(mass * velocity),
                 KineticEnergy = Energy.FromJoules(energy),
                 Work = Energy.FromJoules(work),
                 Dissipated = Energy.FromJoules(dissipated),

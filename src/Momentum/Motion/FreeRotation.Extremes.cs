@@ -17,24 +17,24 @@ internal sealed partial class FreeRotation
     /// <param name="nutation">rad, 0 to π/2.</param>
     /// <param name="across">rad/s.</param>
     /// <param name="along">rad/s, without sign.</param>
-    public void Extremes(Triple axis, out double nutation, out double across, out double along)
+    public void Extremes(Vec axis, out double nutation, out double across, out double along)
     {
         if (_steady)
         {
             // The momentum has the direction of the rate.
-            across = Triple.Cross(_steadyRate, axis).Length;
-            along = Math.Abs(Triple.Dot(_steadyRate, axis));
+            across = _steadyRate.Cross(axis).Length;
+            along = Math.Abs(_steadyRate.Dot(axis));
             nutation = Math.Atan2(across, along);
             return;
         }
 
-        Triple seen = new(Triple.Dot(_axis1, axis), Triple.Dot(_axis2, axis), Triple.Dot(_axis3, axis));
+        Vec seen = new(_axis1.Dot(axis), _axis2.Dot(axis), _axis3.Dot(axis));
         nutation = Largest(Measure.Nutation, seen);
         across = Largest(Measure.RateAcross, seen) * _rateScale;
         along = Largest(Measure.RateAlong, seen) * _rateScale;
     }
 
-    private double Largest(Measure measure, Triple axis)
+    private double Largest(Measure measure, Vec axis)
     {
         // A multiple of four, so that the corners that the curve has near the separatrix are looked at themselves.
         const int Looks = 64;
@@ -88,18 +88,18 @@ internal sealed partial class FreeRotation
     }
 
     /// <summary>One measure at a place on the curve, rates in scaled units; and the momentum along the axis.</summary>
-    private double Of(Measure measure, double place, Triple axis, out double momentumAlong)
+    private double Of(Measure measure, double place, Vec axis, out double momentumAlong)
     {
         (double sin, double cos) = Math.SinCos(place);
         double dn = Math.Sqrt((cos * cos) + (_complement * _complement * sin * sin));
-        Triple momentum = new(_momentumAmplitude.X * cos, _momentumAmplitude.Y * sin, _momentumAmplitude.Z * dn);
-        Triple rate = new(_rateAmplitude.X * cos, _rateAmplitude.Y * sin, _rateAmplitude.Z * dn);
-        momentumAlong = Triple.Dot(momentum, axis);
+        Vec momentum = new(_momentumAmplitude.X * cos, _momentumAmplitude.Y * sin, _momentumAmplitude.Z * dn);
+        Vec rate = new(_rateAmplitude.X * cos, _rateAmplitude.Y * sin, _rateAmplitude.Z * dn);
+        momentumAlong = momentum.Dot(axis);
         return measure switch
         {
-            Measure.Nutation => Math.Atan2(Triple.Cross(momentum, axis).Length, Math.Abs(momentumAlong)),
-            Measure.RateAcross => Triple.Cross(rate, axis).Length,
-            _ => Math.Abs(Triple.Dot(rate, axis)),
+            Measure.Nutation => Math.Atan2(momentum.Cross(axis).Length, Math.Abs(momentumAlong)),
+            Measure.RateAcross => rate.Cross(axis).Length,
+            _ => Math.Abs(rate.Dot(axis)),
         };
     }
 

@@ -48,16 +48,16 @@ internal sealed partial class FreeRotation
 
     // Steady rotation.
     private readonly DoubleDouble _speed;
-    private readonly Triple _steadyRate;
-    private readonly Triple _steadyAxis;
+    private readonly Vec _steadyRate;
+    private readonly Vec _steadyAxis;
     private readonly Quaternion _attitude;
 
     // Any other: amplitudes of rates and momentum along the renamed principal axes, and their rows in the body's frame.
-    private readonly Triple _axis1;
-    private readonly Triple _axis2;
-    private readonly Triple _axis3;
-    private readonly Triple _rateAmplitude;
-    private readonly Triple _momentumAmplitude;
+    private readonly Vec _axis1;
+    private readonly Vec _axis2;
+    private readonly Vec _axis3;
+    private readonly Vec _rateAmplitude;
+    private readonly Vec _momentumAmplitude;
     private readonly double _spinCosine;
     private readonly double _spinSine;
     private readonly DoubleDouble _phaseRate;
@@ -75,26 +75,20 @@ internal sealed partial class FreeRotation
     private readonly Quaternion _momentumFrame;
 
     /// <summary>Prepares the motion.</summary>
-    /// <param name="inertia">Elements xx, yy, zz, xy, xz, yz of the tensor about the centre of mass in body axes, kg·m²; positive definite.</param>
+    /// <param name="inertia">About the centre of mass in body axes, kg·m²; positive definite.</param>
     /// <param name="rate">Angular velocity in body axes at time 0, rad/s; finite.</param>
     /// <param name="attitude">Rotation from body to inertial axes at time 0.</param>
     /// <exception cref="ArgumentException">A principal moment is zero.</exception>
     /// <exception cref="ComputationRefusedException">Moments or rates are too far apart.</exception>
-    public FreeRotation(ReadOnlySpan<double> inertia, Triple rate, Quaternion attitude)
+    public FreeRotation(Tensor inertia, Vec rate, Quaternion attitude)
     {
         _attitude = attitude.Normalised();
         double largest = rate.LargestMagnitude;
         _rateScale = largest > 0.0 ? PowerOfTwo(largest) : 1.0;
-        double largestMoment = Math.Max(inertia[0], Math.Max(inertia[1], inertia[2]));
+        double largestMoment = Math.Max(inertia.Xx, Math.Max(inertia.Yy, inertia.Zz));
         double inertiaScale = largestMoment > 0.0 ? PowerOfTwo(largestMoment) : 1.0;
-        Span<double> tensor = stackalloc double[6];
-        for (int i = 0; i < 6; i++)
-        {
-            tensor[i] = inertia[i] / inertiaScale;
-        }
-
-        Triple scaled = rate * (1.0 / _rateScale);
-        ExactPrincipal principal = new(tensor);
+        Vec scaled = rate * (1.0 / _rateScale);
+        ExactPrincipal principal = new(inertia / inertiaScale);
         DoubleDouble w1 = Felt(principal.Along(0, scaled));
         DoubleDouble w2 = Felt(principal.Along(1, scaled));
         DoubleDouble w3 = Felt(principal.Along(2, scaled));
@@ -165,8 +159,8 @@ internal sealed partial class FreeRotation
         DoubleDouble d21 = DoubleDouble.Abs(i2 - i1);
         DoubleDouble a = (i1 * d31 * w1 * w1) + (i2 * d32 * w2 * w2);
         DoubleDouble b = (i2 * d21 * w2 * w2) + (i3 * d31 * w3 * w3);
-        _rateAmplitude = new Triple(Root(a / (i1 * d31)), Root(a / (i2 * d32)), Root(b / (i3 * d31)));
-        _momentumAmplitude = new Triple(
+        _rateAmplitude = new Vec(Root(a / (i1 * d31)), Root(a / (i2 * d32)), Root(b / (i3 * d31)));
+        _momentumAmplitude = new Vec(
             (double)i1 * _rateAmplitude.X, (double)i2 * _rateAmplitude.Y, (double)i3 * _rateAmplitude.Z);
 
         // Momentum across the third axis, without the amplitude that both components share and that may be 0.
@@ -234,7 +228,7 @@ internal sealed partial class FreeRotation
     /// <param name="rate">Angular velocity in body axes, rad/s.</param>
     /// <param name="attitude">Rotation from body to inertial axes, of unit length.</param>
     /// <exception cref="ComputationRefusedException">The time is not finite or so long that the angle is lost.</exception>
-    public void At(double time, out Triple rate, out Quaternion attitude)
+    public void At(double time, out Vec rate, out Quaternion attitude)
     {
         DoubleDouble scaledTime = time * _rateScale;
         double fastest = _steady ? _speed.High : Math.Max(Math.Abs(_phaseRate.High), Math.Abs(_uniformRate.High));
@@ -252,7 +246,7 @@ internal sealed partial class FreeRotation
         }
 
         Phase phase = PhaseAt((_phaseRate * scaledTime) + _phaseAtStart);
-        Triple renamed = new(_rateAmplitude.X * phase.Cn, _rateAmplitude.Y * phase.Sn, _rateAmplitude.Z * phase.Dn);
+        Vec renamed = new(_rateAmplitude.X * phase.Cn, _rateAmplitude.Y * phase.Sn, _rateAmplitude.Z * phase.Dn);
         rate = ((_axis1 * renamed.X) + (_axis2 * renamed.Y) + (_axis3 * renamed.Z)) * _rateScale;
         double turn = Reduced((_uniformRate * scaledTime) + (TurnOf(phase) - _turnAtStart));
         attitude = (_momentumFrame * EulerRotation(turn, phase) * _toRenamed).Normalised();

@@ -16,6 +16,8 @@ internal readonly record struct Quaternion(double X, double Y, double Z, double 
         get { return (X * X) + (Y * Y) + (Z * Z) + (W * W); }
     }
 
+    public static Quaternion Read(ReadOnlySpan<double> source) => new(source[0], source[1], source[2], source[3]);
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Quaternion operator *(Quaternion a, Quaternion b)
     {
@@ -30,7 +32,7 @@ internal readonly record struct Quaternion(double X, double Y, double Z, double 
     /// From the matrix that turns components: its rows are the axes of the frame it leads to, by components in the one it
     /// comes from. S. W. Shepperd, J. Guidance and Control 1(3), 1978 (from memory, not read).
     /// </summary>
-    public static Quaternion FromRows(Triple row1, Triple row2, Triple row3)
+    public static Quaternion FromRows(Vec row1, Vec row2, Vec row3)
     {
         double trace = row1.X + row2.Y + row3.Z;
         Quaternion q;
@@ -67,12 +69,21 @@ internal readonly record struct Quaternion(double X, double Y, double Z, double 
         return new Quaternion(X * factor, Y * factor, Z * factor, W * factor);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void Write(Span<double> destination)
+    {
+        destination[0] = X;
+        destination[1] = Y;
+        destination[2] = Z;
+        destination[3] = W;
+    }
+
     /// <summary>The components, turned; exact only if the quaternion is of unit length.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public Triple Turn(Triple v)
+    public Vec Turn(Vec v)
     {
-        Triple u = new(X, Y, Z);
-        Triple t = Triple.Cross(u, v) * 2.0;
-        return v + (t * W) + Triple.Cross(u, t);
+        Vec u = new(X, Y, Z);
+        Vec t = u.Cross(v) * 2.0;
+        return v + (t * W) + u.Cross(t);
     }
 }

@@ -61,11 +61,7 @@ public sealed class TorqueFreeMotion<TBody>
     public static TorqueFreeMotion<TBody> From(
         InertiaTensor<TBody> inertia, Vector<RotationalSpeed, TBody> rate, Rotation<TBody, Inertial> attitude)
     {
-        ReadOnlySpan<double> elements = [inertia.Si.Xx, inertia.Si.Yy, inertia.Si.Zz, inertia.Si.Xy, inertia.Si.Xz, inertia.Si.Yz];
-        FreeRotation rotation = new(
-            elements,
-            new Triple(rate.SiX, rate.SiY, rate.SiZ),
-            new Quaternion(attitude.X, attitude.Y, attitude.Z, attitude.W));
+        FreeRotation rotation = new(inertia.Si, rate.Si, new Quaternion(attitude.X, attitude.Y, attitude.Z, attitude.W));
         return new TorqueFreeMotion<TBody>(rotation, attitude.Apply(inertia * rate));
     }
 
@@ -101,13 +97,13 @@ public sealed class TorqueFreeMotion<TBody>
     /// <exception cref="ComputationRefusedException">The time is so long, beyond 1e15 rad, that the angle is lost.</exception>
     public RotationState<TBody> At(Duration time)
     {
-        _rotation.At(time.Seconds, out Triple rate, out Quaternion attitude);
+        _rotation.At(time.Seconds, out Vec rate, out Quaternion attitude);
         return new RotationState<TBody>(
-            new Vector<RotationalSpeed, TBody>(rate.X, rate.Y, rate.Z),
+            new Vector<RotationalSpeed, TBody>(rate),
             Rotation<TBody, Inertial>.Unchecked(attitude.X, attitude.Y, attitude.Z, attitude.W));
     }
 
-    private static Triple Checked(Direction<TBody> axis) => axis.IsDefault
+    private static Vec Checked(Direction<TBody> axis) => axis.IsDefault
         ? throw new ArgumentException("The axis is default, which points nowhere; make it with Direction<TBody>.Of(x, y, z).", nameof(axis))
-        : new Triple(axis.X, axis.Y, axis.Z);
+        : axis.Si;
 }

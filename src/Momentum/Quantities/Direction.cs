@@ -25,6 +25,8 @@ public readonly struct Direction<TFrame> :
         Z = z;
     }
 
+    internal Vec Si => new(X, Y, Z);
+
     /// <summary>The frame's first axis.</summary>
     public static Direction<TFrame> XAxis => new(1, 0, 0);
 
@@ -66,14 +68,7 @@ public readonly struct Direction<TFrame> :
     }
 
     /// <summary>The angle to another direction in the same frame, 0 to 180 degrees, precise at both ends.</summary>
-    public Angle AngleTo(Direction<TFrame> other)
-    {
-        double cx = (Y * other.Z) - (Z * other.Y);
-        double cy = (Z * other.X) - (X * other.Z);
-        double cz = (X * other.Y) - (Y * other.X);
-        double dot = (X * other.X) + (Y * other.Y) + (Z * other.Z);
-        return Angle.FromRadians(Math.Atan2(Math.Sqrt((cx * cx) + (cy * cy) + (cz * cz)), dot));
-    }
+    public Angle AngleTo(Direction<TFrame> other) => Angle.FromRadians(Si.AngleTo(other.Si));
 
     /// <summary>The opposite direction.</summary>
     public static Direction<TFrame> operator -(Direction<TFrame> value) => new(-value.X, -value.Y, -value.Z);

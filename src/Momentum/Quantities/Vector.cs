@@ -50,6 +50,18 @@ public readonly struct Vector<TQuantity, TFrame> :
         SiZ = z;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal Vector(Vec si)
+        : this(si.X, si.Y, si.Z)
+    {
+    }
+
+    internal Vec Si
+    {
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        get => new(SiX, SiY, SiZ);
+    }
+
     /// <summary>The zero vector.</summary>
     public static Vector<TQuantity, TFrame> Zero => default;
 
@@ -114,6 +126,8 @@ public readonly struct Vector<TQuantity, TFrame> :
     /// <exception cref="ArgumentOutOfRangeException">A component is NaN or infinite.</exception>
     public static Vector<TQuantity, TFrame> FromSi(double x, double y, double z) =>
         new(Finite.Require(x), Finite.Require(y), Finite.Require(z));
+
+    internal static Vector<TQuantity, TFrame> FromSi(Vec si) => FromSi(si.X, si.Y, si.Z);
 
     /// <summary>Writes the three SI numbers: the way out of the type system, for a solver's own arrays.</summary>
     /// <param name="destination">At least three numbers long.</param>

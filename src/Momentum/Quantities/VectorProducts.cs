@@ -155,14 +155,14 @@ public static class VectorProducts
         where T : struct
         where TResult : struct
         where TFrame : struct, IFrame =>
-        new(vector.SiX * factor, vector.SiY * factor, vector.SiZ * factor);
+        new(vector.Si * factor);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Vector<TResult, TFrame> Divide<T, TResult, TFrame>(Vector<T, TFrame> vector, double divisor)
         where T : struct
         where TResult : struct
         where TFrame : struct, IFrame =>
-        new(vector.SiX / divisor, vector.SiY / divisor, vector.SiZ / divisor);
+        new(vector.Si / divisor);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Vector<TResult, TFrame> Cross<TA, TB, TResult, TFrame>(Vector<TA, TFrame> a, Vector<TB, TFrame> b)
@@ -170,15 +170,12 @@ public static class VectorProducts
         where TB : struct
         where TResult : struct
         where TFrame : struct, IFrame =>
-        new(
-            (a.SiY * b.SiZ) - (a.SiZ * b.SiY),
-            (a.SiZ * b.SiX) - (a.SiX * b.SiZ),
-            (a.SiX * b.SiY) - (a.SiY * b.SiX));
+        new(a.Si.Cross(b.Si));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static double Dot<TA, TB, TFrame>(Vector<TA, TFrame> a, Vector<TB, TFrame> b)
         where TA : struct
         where TB : struct
         where TFrame : struct, IFrame =>
-        (a.SiX * b.SiX) + (a.SiY * b.SiY) + (a.SiZ * b.SiZ);
+        a.Si.Dot(b.Si);
 }

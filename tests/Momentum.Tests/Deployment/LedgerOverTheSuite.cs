@@ -69,7 +69,7 @@ public class LedgerOverTheSuite(ITestOutputHelper output)
     private static DeploymentLedger AtDefaultTolerance(CordDeployment deployment)
     {
         HubConstants hub = deployment.CheckedHub();
-        Vec rates = Vec.Of(deployment.Rates);
+        Vec rates = deployment.Rates.Si;
         double spin = rates.Dot(hub.Axis);
         CordConstants[] cords = deployment.CheckedCords(spin);
         Mechanism mechanism = new(hub, cords);

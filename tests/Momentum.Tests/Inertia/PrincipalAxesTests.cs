@@ -69,7 +69,7 @@ public sealed class PrincipalAxesTests
     {
         // A needle: D S D with D = diag(1, 1, 1e-5) and S well conditioned. Its determinant, exact in decimal, is the product
         // of the three values, and the two large ones are good to rounding: so the small one is known to all its digits.
-        SymmetricMatrix needle = new(1.2, 1.1, 1e-10, 0.1, 3e-6, 2e-6);
+        Tensor needle = new(1.2, 1.1, 1e-10, 0.1, 3e-6, 2e-6);
         decimal determinant = (1e-10m * ((1.1m * 1.2m) - 0.01m)) - (2e-6m * ((2e-6m * 1.2m) - (0.1m * 3e-6m))) + (3e-6m * ((2e-6m * 0.1m) - (1.1m * 3e-6m)));
         SymmetricEigen eigen = SymmetricEigen.Of(needle);
         double expected = (double)determinant / (eigen.Value1 * eigen.Value2);

@@ -52,12 +52,12 @@ public class FreeRotationTests
     [MemberData(nameof(Reference))]
     public void Rates_and_attitude_agree_with_a_50_digit_reference_after_any_time(double[] moments, double[] start, double time, double[] rates, double[] attitude)
     {
-        FreeRotation motion = Make(moments, new Triple(start[0], start[1], start[2]));
-        motion.At(time, out Triple rate, out Quaternion q);
-        double size = new Triple(start[0], start[1], start[2]).Length;
+        FreeRotation motion = Make(moments, new Vec(start[0], start[1], start[2]));
+        motion.At(time, out Vec rate, out Quaternion q);
+        double size = new Vec(start[0], start[1], start[2]).Length;
 
         // Some tens of roundings in the elliptic functions and the trigonometry; nothing grows with the time.
-        double error = (rate - new Triple(rates[0], rates[1], rates[2])).Length / size;
+        double error = (rate - new Vec(rates[0], rates[1], rates[2])).Length / size;
         Assert.InRange(error, 0.0, 2e-14);
         Assert.InRange(AngleBetween(q, new Quaternion(attitude[0], attitude[1], attitude[2], attitude[3])), 0.0, 4e-14);
     }
@@ -69,9 +69,9 @@ public class FreeRotationTests
     [InlineData(0.0, 0.0, 0.0)]
     public void Rotation_about_a_principal_axis_stays(double x, double y, double z)
     {
-        FreeRotation motion = Make([1.0, 2.0, 3.0], new Triple(x, y, z));
-        motion.At(100.0, out Triple rate, out Quaternion q);
-        Assert.Equal(new Triple(x, y, z), rate);
+        FreeRotation motion = Make([1.0, 2.0, 3.0], new Vec(x, y, z));
+        motion.At(100.0, out Vec rate, out Quaternion q);
+        Assert.Equal(new Vec(x, y, z), rate);
         double speed = Math.Abs(x + y + z);
         double sign = Math.Sign(x + y + z);
         double sine = sign * Math.Sin(50.0 * speed);
@@ -83,14 +83,14 @@ public class FreeRotationTests
     public void On_the_separatrix_the_rates_are_hyperbolic()
     {
         // Exact in doubles: I = (4, 5, 9), I3 (I3 - I2) w3² = I1 (I2 - I1) w1²: 36 w3² = 4 w1², w1 = 3 w3.
-        FreeRotation motion = Make([4.0, 5.0, 9.0], new Triple(3.0, 0.0, 1.0));
+        FreeRotation motion = Make([4.0, 5.0, 9.0], new Vec(3.0, 0.0, 1.0));
         Assert.Equal(double.PositiveInfinity, motion.RatePeriod);
 
         // h² = 144 + 81 = 225, 2T = 36 + 9 = 45; s² = (I3 - I2)(h² - 2 T I1)/(I1 I2 I3) = 4 · 45 / 180 = 1.
         // The end state is rotation about the intermediate axis at h / I2 = 3.
         foreach (double time in new[] { -30.0, -2.0, 0.5, 3.0, 1e6 })
         {
-            motion.At(time, out Triple rate, out Quaternion q);
+            motion.At(time, out Vec rate, out Quaternion q);
             double secant = 1.0 / Math.Cosh(time);
             Assert.Equal(3.0 * secant, rate.X, 2e-14);
             Assert.Equal(3.0 * Math.Tanh(time), Math.Abs(rate.Y) * Math.Sign(time), 2e-14);
@@ -98,8 +98,8 @@ public class FreeRotationTests
             Assert.Equal(1.0, q.SquaredLength, 1e-15);
         }
 
-        motion.At(12.0, out Triple integratedRate, out Quaternion integrated);
-        (Triple w, Quaternion a) = Integrate([4.0, 5.0, 9.0], new Triple(3.0, 0.0, 1.0), 12.0);
+        motion.At(12.0, out Vec integratedRate, out Quaternion integrated);
+        (Vec w, Quaternion a) = Integrate(Diagonal([4.0, 5.0, 9.0]), new Vec(3.0, 0.0, 1.0), 12.0);
 
         // The separatrix is unstable: the integrator's error grows by exp(12) on the way.
         Assert.InRange((w - integratedRate).Length, 0.0, 1e-8);
@@ -112,9 +112,9 @@ public class FreeRotationTests
         // The four branches of the separatrix, each against the integrator.
         foreach ((double x, double z) in new[] { (3.0, 1.0), (3.0, -1.0), (-3.0, 1.0), (-3.0, -1.0) })
         {
-            FreeRotation motion = Make([4.0, 5.0, 9.0], new Triple(x, 0.0, z));
-            motion.At(2.0, out Triple rate, out Quaternion q);
-            (Triple w, Quaternion a) = Integrate([4.0, 5.0, 9.0], new Triple(x, 0.0, z), 2.0);
+            FreeRotation motion = Make([4.0, 5.0, 9.0], new Vec(x, 0.0, z));
+            motion.At(2.0, out Vec rate, out Quaternion q);
+            (Vec w, Quaternion a) = Integrate(Diagonal([4.0, 5.0, 9.0]), new Vec(x, 0.0, z), 2.0);
             Assert.InRange((w - rate).Length, 0.0, 1e-11);
             Assert.InRange(AngleBetween(a, q), 0.0, 1e-11);
         }
@@ -129,15 +129,15 @@ public class FreeRotationTests
         const double Published = 26.7457;
         double nutation = Math.PI / 9.0;
         double precession = 100.0 * 2.0 * Math.PI / ((125.0 - 100.0) * Math.Cos(nutation));
-        FreeRotation motion = Make([125.0, 125.0, 100.0], new Triple(precession * Math.Sin(nutation) / 60.0, 0.0, 125.0 * precession * Math.Cos(nutation) / 100.0 / 60.0));
+        FreeRotation motion = Make([125.0, 125.0, 100.0], new Vec(precession * Math.Sin(nutation) / 60.0, 0.0, 125.0 * precession * Math.Cos(nutation) / 100.0 / 60.0));
         Assert.Equal(Published, 60.0 * motion.MeanPrecession, 5e-5);
         Assert.Equal(precession / 60.0, motion.MeanPrecession, 1e-15);
 
         // Half a turn of the axis in 7.0477 s.
         motion.At(7.0477, out _, out Quaternion q);
-        Triple before = new(0.0, 0.0, 1.0);
-        Triple h = new(125.0 * precession * Math.Sin(nutation), 0.0, 125.0 * precession * Math.Cos(nutation));
-        Triple opposite = (h * (2.0 * Triple.Dot(before, h) / h.SquaredLength)) - before;
+        Vec before = new(0.0, 0.0, 1.0);
+        Vec h = new(125.0 * precession * Math.Sin(nutation), 0.0, 125.0 * precession * Math.Cos(nutation));
+        Vec opposite = (h * (2.0 * before.Dot(h) / h.Square)) - before;
         Assert.InRange((q.Turn(before) - opposite).Length, 0.0, 2e-5);
     }
 
@@ -147,17 +147,17 @@ public class FreeRotationTests
     public void Period_of_the_rates_is_that_of_the_Jacobi_functions(double x, double y, double z, double period)
     {
         // I = (1, 2, 3); own evaluation of Landau and Lifshitz, section 37, to 14 digits.
-        Assert.Equal(period, Make([1.0, 2.0, 3.0], new Triple(x, y, z)).RatePeriod, 1e-13);
+        Assert.Equal(period, Make([1.0, 2.0, 3.0], new Vec(x, y, z)).RatePeriod, 1e-13);
     }
 
     [Property(MaxTest = 60)]
     public void The_integrator_agrees_for_any_body_and_any_state(byte a, byte b)
     {
-        (double[] tensor, Triple rate) = AnyBody((a * 256) + b);
+        (Tensor tensor, Vec rate) = AnyBody((a * 256) + b);
         double time = 2.0 * Math.PI / rate.Length;
         FreeRotation motion = new(tensor, rate, Quaternion.Identity);
-        motion.At(time, out Triple w, out Quaternion q);
-        (Triple wi, Quaternion qi) = Integrate(tensor, rate, time);
+        motion.At(time, out Vec w, out Quaternion q);
+        (Vec wi, Quaternion qi) = Integrate(tensor, rate, time);
 
         // Bodies near the separatrix magnify the integrator's error of 1e-13 by up to exp(2π), which is 535.
         Assert.InRange((w - wi).Length / rate.Length, 0.0, 1e-10);
@@ -167,15 +167,15 @@ public class FreeRotationTests
     [Property(MaxTest = 200)]
     public void Momentum_and_energy_stay_to_rounding_at_any_time(byte a, byte b, short seconds)
     {
-        (double[] tensor, Triple rate) = AnyBody((a * 256) + b);
+        (Tensor tensor, Vec rate) = AnyBody((a * 256) + b);
         FreeRotation motion = new(tensor, rate, Quaternion.Identity);
-        motion.At(seconds * 1e5, out Triple w, out Quaternion q);
-        Triple before = Times(tensor, rate);
-        Triple after = q.Turn(Times(tensor, w));
+        motion.At(seconds * 1e5, out Vec w, out Quaternion q);
+        Vec before = tensor * rate;
+        Vec after = q.Turn(tensor * w);
 
         // Rates by their amplitudes, attitude by half-angles: some ten roundings each.
         Assert.InRange((after - before).Length / before.Length, 0.0, 2e-14);
-        double energy = Triple.Dot(w, Times(tensor, w));
+        double energy = w.Dot(tensor * w);
         Assert.Equal(1.0, energy / (2.0 * motion.Energy), 1e-14);
         Assert.Equal(before.Length, motion.AngularMomentum, 1e-14 * before.Length);
     }
@@ -183,13 +183,13 @@ public class FreeRotationTests
     [Property(MaxTest = 100)]
     public void Two_stretches_of_time_are_one(byte a, byte b)
     {
-        (double[] tensor, Triple rate) = AnyBody((a * 256) + b);
+        (Tensor tensor, Vec rate) = AnyBody((a * 256) + b);
         double turn = 2.0 * Math.PI / rate.Length;
         FreeRotation whole = new(tensor, rate, Quaternion.Identity);
-        whole.At(turn, out Triple middle, out Quaternion middleAttitude);
+        whole.At(turn, out Vec middle, out Quaternion middleAttitude);
         FreeRotation second = new(tensor, middle, middleAttitude);
-        whole.At(2.0 * turn, out Triple end, out Quaternion endAttitude);
-        second.At(turn, out Triple end2, out Quaternion endAttitude2);
+        whole.At(2.0 * turn, out Vec end, out Quaternion endAttitude);
+        second.At(turn, out Vec end2, out Quaternion endAttitude2);
 
         // The middle state is rounded, which near the separatrix is magnified by up to exp(2π).
         Assert.InRange((end - end2).Length / rate.Length, 0.0, 1e-11);
@@ -201,9 +201,9 @@ public class FreeRotationTests
     {
         // d from 1e-16 to 0.1: the motion must come from the symmetric one without a jump.
         double d = Math.Pow(10.0, -1.0 - (step / 17.0));
-        Triple rate = new(0.3, -0.2, 1.1);
-        Make([2.0, 2.0, 3.0], rate).At(5.0, out Triple w0, out Quaternion q0);
-        Make([2.0, 2.0 + d, 3.0], rate).At(5.0, out Triple w, out Quaternion q);
+        Vec rate = new(0.3, -0.2, 1.1);
+        Make([2.0, 2.0, 3.0], rate).At(5.0, out Vec w0, out Quaternion q0);
+        Make([2.0, 2.0 + d, 3.0], rate).At(5.0, out Vec w, out Quaternion q);
         Assert.InRange((w - w0).Length, 0.0, (6.0 * d) + 1e-14);
         Assert.InRange(AngleBetween(q, q0), 0.0, (6.0 * d) + 2e-14);
         Make([2.0, 3.0, 3.0], rate).At(5.0, out w0, out q0);
@@ -223,9 +223,9 @@ public class FreeRotationTests
     [InlineData(1e150)]
     public void Scaling_the_rates_scales_the_time(double factor)
     {
-        Make([1.0, 2.0, 3.0], new Triple(1.0, 0.2, 1.0)).At(10.0, out Triple w, out Quaternion q);
-        FreeRotation scaled = new([1.0, 2.0, 3.0, 0.0, 0.0, 0.0], new Triple(1.0, 0.2, 1.0) * factor, Quaternion.Identity);
-        scaled.At(10.0 / factor, out Triple ws, out Quaternion qs);
+        Make([1.0, 2.0, 3.0], new Vec(1.0, 0.2, 1.0)).At(10.0, out Vec w, out Quaternion q);
+        FreeRotation scaled = new(Diagonal([1.0, 2.0, 3.0]), new Vec(1.0, 0.2, 1.0) * factor, Quaternion.Identity);
+        scaled.At(10.0 / factor, out Vec ws, out Quaternion qs);
         Assert.InRange(((ws * (1.0 / factor)) - w).Length, 0.0, 1e-14);
         Assert.InRange(AngleBetween(q, qs), 0.0, 2e-14);
     }
@@ -235,8 +235,8 @@ public class FreeRotationTests
     {
         foreach (double tiny in new[] { 1e-8, 1e-20, 1e-60, 1e-99, 1e-120, 1e-200, 1e-308 })
         {
-            FreeRotation motion = Make([1.0, 2.0, 3.0], new Triple(tiny, 1.0, 0.0));
-            motion.At(1e4, out Triple w, out Quaternion q);
+            FreeRotation motion = Make([1.0, 2.0, 3.0], new Vec(tiny, 1.0, 0.0));
+            motion.At(1e4, out Vec w, out Quaternion q);
             Assert.Equal(1.0, q.SquaredLength, 1e-14);
             Assert.Equal(1.0, (w.X * w.X / 2.0) + (w.Y * w.Y) + (1.5 * w.Z * w.Z), 1e-14);
         }
@@ -245,15 +245,20 @@ public class FreeRotationTests
     [Fact]
     public void A_thin_rod_and_a_lost_angle_are_refused()
     {
-        Assert.Throws<ArgumentException>(() => Make([0.0, 1.0, 1.0], new Triple(1.0, 1.0, 1.0)));
-        FreeRotation motion = Make([1.0, 2.0, 3.0], new Triple(1.0, 0.2, 1.0));
+        Assert.Throws<ArgumentException>(() => Make([0.0, 1.0, 1.0], new Vec(1.0, 1.0, 1.0)));
+        FreeRotation motion = Make([1.0, 2.0, 3.0], new Vec(1.0, 0.2, 1.0));
         Assert.Throws<ComputationRefusedException>(() => motion.At(1e16, out _, out _));
         Assert.Throws<ComputationRefusedException>(() => motion.At(double.NaN, out _, out _));
     }
 
-    private static FreeRotation Make(double[] moments, Triple rate)
+    private static FreeRotation Make(double[] moments, Vec rate)
     {
-        return new FreeRotation([moments[0], moments[1], moments[2], 0.0, 0.0, 0.0], rate, Quaternion.Identity);
+        return new FreeRotation(Diagonal(moments), rate, Quaternion.Identity);
+    }
+
+    private static Tensor Diagonal(double[] moments)
+    {
+        return new Tensor(moments[0], moments[1], moments[2], 0.0, 0.0, 0.0);
     }
 
     private static double AngleBetween(Quaternion a, Quaternion b)
@@ -262,16 +267,8 @@ public class FreeRotationTests
         return 2.0 * Math.Atan2(Math.Sqrt((d.X * d.X) + (d.Y * d.Y) + (d.Z * d.Z)), Math.Abs(d.W));
     }
 
-    private static Triple Times(ReadOnlySpan<double> t, Triple v)
-    {
-        return new Triple(
-            (t[0] * v.X) + (t[3] * v.Y) + (t[4] * v.Z),
-            (t[3] * v.X) + (t[1] * v.Y) + (t[5] * v.Z),
-            (t[4] * v.X) + (t[5] * v.Y) + (t[2] * v.Z));
-    }
-
     /// <summary>A physical tensor (from three second moments, some of them equal or nearly so) and a rate.</summary>
-    private static (double[] Tensor, Triple Rate) AnyBody(int seed)
+    private static (Tensor Inertia, Vec Rate) AnyBody(int seed)
     {
         Random random = new(seed);
         double Second()
@@ -286,41 +283,38 @@ public class FreeRotationTests
             turn = Quaternion.Identity;
         }
 
-        Triple e1 = turn.Turn(new Triple(1.0, 0.0, 0.0));
-        Triple e2 = turn.Turn(new Triple(0.0, 1.0, 0.0));
-        Triple e3 = turn.Turn(new Triple(0.0, 0.0, 1.0));
+        Vec e1 = turn.Turn(new Vec(1.0, 0.0, 0.0));
+        Vec e2 = turn.Turn(new Vec(0.0, 1.0, 0.0));
+        Vec e3 = turn.Turn(new Vec(0.0, 0.0, 1.0));
         (double i1, double i2, double i3) = (b + c, a + c, a + b);
-        double Element(Func<Triple, double> p, Func<Triple, double> q)
+        double Element(Func<Vec, double> p, Func<Vec, double> q)
         {
             return (i1 * p(e1) * q(e1)) + (i2 * p(e2) * q(e2)) + (i3 * p(e3) * q(e3));
         }
 
-        double[] tensor =
-        [
+        Tensor tensor = new(
             Element(v => v.X, v => v.X), Element(v => v.Y, v => v.Y), Element(v => v.Z, v => v.Z),
-            Element(v => v.X, v => v.Y), Element(v => v.X, v => v.Z), Element(v => v.Y, v => v.Z),
-        ];
+            Element(v => v.X, v => v.Y), Element(v => v.X, v => v.Z), Element(v => v.Y, v => v.Z));
         double Component()
         {
             return random.Next(5) switch { 0 => 0.0, 1 => 1e-7 * random.NextDouble(), _ => (4.0 * random.NextDouble()) - 2.0 };
         }
 
-        Triple rate = new(Component(), Component(), Component());
-        return (tensor, rate.Length > 0.0 ? rate : new Triple(0.0, 1.0, 0.0));
+        Vec rate = new(Component(), Component(), Component());
+        return (tensor, rate.Length > 0.0 ? rate : new Vec(0.0, 1.0, 0.0));
     }
 
-    private static (Triple Rate, Quaternion Attitude) Integrate(double[] tensor, Triple rate, double time)
+    private static (Vec Rate, Quaternion Attitude) Integrate(Tensor tensor, Vec rate, double time)
     {
-        double[] full = tensor.Length == 6 ? tensor : [tensor[0], tensor[1], tensor[2], 0.0, 0.0, 0.0];
-        OdeIntegrator<EulerWithAttitude, NoEvents> integrator = new(new EulerWithAttitude(full), default, OdeTolerances.Of(1e-14, 1e-15 * Math.Max(1.0, rate.Length)));
+        OdeIntegrator<EulerWithAttitude, NoEvents> integrator = new(new EulerWithAttitude(tensor), default, OdeTolerances.Of(1e-14, 1e-15 * Math.Max(1.0, rate.Length)));
         integrator.Start(0.0, [rate.X, rate.Y, rate.Z, 0.0, 0.0, 0.0, 1.0]);
         integrator.Run(time);
         ReadOnlySpan<double> y = integrator.State;
-        return (new Triple(y[0], y[1], y[2]), new Quaternion(y[3], y[4], y[5], y[6]).Normalised());
+        return (Vec.Read(y), Quaternion.Read(y[3..]).Normalised());
     }
 
     /// <summary>Euler's equations with a full tensor through its inverse, and the quaternion's rate: written for this test only.</summary>
-    private readonly record struct EulerWithAttitude(double[] Tensor) : IOdeSystem
+    private readonly record struct EulerWithAttitude(Tensor Inertia) : IOdeSystem
     {
         public int Dimension
         {
@@ -329,17 +323,17 @@ public class FreeRotationTests
 
         public void Derivatives(double time, ReadOnlySpan<double> state, Span<double> derivatives)
         {
-            double[] t = Tensor;
-            Triple w = new(state[0], state[1], state[2]);
-            Triple right = Triple.Cross(Times(t, w), w);
-            Triple c1 = new(t[0], t[3], t[4]);
-            Triple c2 = new(t[3], t[1], t[5]);
-            Triple c3 = new(t[4], t[5], t[2]);
-            double determinant = Triple.Dot(c1, Triple.Cross(c2, c3));
-            derivatives[0] = Triple.Dot(right, Triple.Cross(c2, c3)) / determinant;
-            derivatives[1] = Triple.Dot(c1, Triple.Cross(right, c3)) / determinant;
-            derivatives[2] = Triple.Dot(c1, Triple.Cross(c2, right)) / determinant;
-            Quaternion rate = new Quaternion(state[3], state[4], state[5], state[6]) * new Quaternion(w.X, w.Y, w.Z, 0.0);
+            Tensor t = Inertia;
+            Vec w = Vec.Read(state);
+            Vec right = (t * w).Cross(w);
+            Vec c1 = new(t.Xx, t.Xy, t.Xz);
+            Vec c2 = new(t.Xy, t.Yy, t.Yz);
+            Vec c3 = new(t.Xz, t.Yz, t.Zz);
+            double determinant = c1.Dot(c2.Cross(c3));
+            derivatives[0] = right.Dot(c2.Cross(c3)) / determinant;
+            derivatives[1] = c1.Dot(right.Cross(c3)) / determinant;
+            derivatives[2] = c1.Dot(c2.Cross(right)) / determinant;
+            Quaternion rate = Quaternion.Read(state[3..]) * new Quaternion(w.X, w.Y, w.Z, 0.0);
             derivatives[3] = 0.5 * rate.X;
             derivatives[4] = 0.5 * rate.Y;
             derivatives[5] = 0.5 * rate.Z;

@@ -75,14 +75,14 @@ public sealed record CordDeployment
         Setup.Require(nutation.Radians is >= 0 and < Math.PI / 2, nameof(nutation), nutation, "0 or more, and below 90 degrees");
         Setup.Require(double.IsFinite(direction.Radians), nameof(direction), direction, "a finite angle");
         HubConstants hub = CheckedHub();
-        double spin = Vec.Of(Rates).Dot(hub.Axis);
+        double spin = Rates.Si.Dot(hub.Axis);
         Mechanism mechanism = new(hub, CheckedCords(spin));
         Setup.Require(
             mechanism.Wobble(spin, nutation.Radians, direction.Radians, out Vec rates),
             nameof(nutation),
             nutation,
             "smaller: with this hub's products of inertia an angular momentum so far from the axis turns the hub backward about it");
-        return this with { Rates = rates.As<RotationalSpeed, Body>() };
+        return this with { Rates = Vector<RotationalSpeed, Body>.FromSi(rates) };
     }
 
     /// <summary>Computes the deployment.</summary>
@@ -105,8 +105,8 @@ public sealed record CordDeployment
     {
         Setup.Require(Hub.SiMass > 0, nameof(Hub), Hub, "made with MassProperties<Body>.Of(...)");
         Setup.Require(!SpinAxis.IsDefault, nameof(SpinAxis), SpinAxis, "made with Direction<Body>.Of(x, y, z)");
-        Vec axis = new(SpinAxis.X, SpinAxis.Y, SpinAxis.Z);
-        double spin = Vec.Of(Rates).Dot(axis);
+        Vec axis = SpinAxis.Si;
+        double spin = Rates.Si.Dot(axis);
         Setup.Require(
             Math.Abs(spin) >= 1e-9,
             nameof(Rates),
@@ -120,13 +120,11 @@ public sealed record CordDeployment
         Vec next = z >= x && z >= y ? new(1, 0, 0) : x >= y ? new(0, 1, 0) : new(0, 0, 1);
         Vec first = next - (next.Dot(axis) * axis);
         first = (1 / first.Length) * first;
-        Tensor inertia = new(
-            Hub.Inertia.Si.Xx, Hub.Inertia.Si.Yy, Hub.Inertia.Si.Zz, Hub.Inertia.Si.Xy, Hub.Inertia.Si.Xz, Hub.Inertia.Si.Yz);
         HubConstants hub = new()
         {
             Mass = Hub.SiMass,
-            Centre = Vec.Of(Hub.CentreOfMass.FromOrigin),
-            Inertia = inertia,
+            Centre = Hub.CentreOfMass.FromOrigin.Si,
+            Inertia = Hub.Inertia.Si,
             Axis = axis,
             First = first,
             Second = axis.Cross(first),

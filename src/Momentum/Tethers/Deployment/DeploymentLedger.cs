@@ -105,12 +105,12 @@ public sealed record DeploymentLedger
 
         return new DeploymentLedger
         {
-            LinearMomentumAtStart = first.Linear.As<LinearMomentum, Inertial>(),
-            LinearMomentumAtEnd = last.Linear.As<LinearMomentum, Inertial>(),
-            LinearMomentumCarriedAway = carried.Linear.As<LinearMomentum, Inertial>(),
-            AngularMomentumAtStart = first.Angular.As<AngularMomentum, Inertial>(),
-            AngularMomentumAtEnd = last.Angular.As<AngularMomentum, Inertial>(),
-            AngularMomentumCarriedAway = carried.Angular.As<AngularMomentum, Inertial>(),
+            LinearMomentumAtStart = Vector<LinearMomentum, Inertial>.FromSi(first.Linear),
+            LinearMomentumAtEnd = Vector<LinearMomentum, Inertial>.FromSi(last.Linear),
+            LinearMomentumCarriedAway = Vector<LinearMomentum, Inertial>.FromSi(carried.Linear),
+            AngularMomentumAtStart = Vector<AngularMomentum, Inertial>.FromSi(first.Angular),
+            AngularMomentumAtEnd = Vector<AngularMomentum, Inertial>.FromSi(last.Angular),
+            AngularMomentumCarriedAway = Vector<AngularMomentum, Inertial>.FromSi(carried.Angular),
             EnergyAtStart = DeploymentEnergy.Of(first),
             EnergyAtEnd = DeploymentEnergy.Of(last),
             EnergyCarriedAway = Energy.FromJoules(carried.Energy),

@@ -29,19 +29,19 @@ public sealed class DeploymentResult
     {
         Deployment = deployment;
         _hub = deployment.CheckedHub();
-        Vec rates = Vec.Of(deployment.Rates);
+        Vec rates = deployment.Rates.Si;
         _spin = rates.Dot(_hub.Axis);
         _cords = deployment.CheckedCords(_spin);
         _surroundings = deployment.CheckedSurroundings(_spin);
         Mechanism mechanism = new(_hub, _cords);
         double allowed = Math.Max(LargestClosure, ClosureInTolerances * deployment.Tolerance);
         Propagation run = Propagate(deployment, mechanism, out _recording, out Survey survey);
-        Ledger = LedgerOf(run);
+        Ledger = DeploymentLedger.Close(run);
         if (!(Ledger.Closure <= allowed) && deployment.Tolerance > FinestTolerance)
         {
             // The tolerance bounds the error of a step, not of the run: now and then steps add up one way. Finer ones decide.
             run = Propagate(deployment with { Tolerance = FinestTolerance }, mechanism, out _recording, out survey);
-            Ledger = LedgerOf(run);
+            Ledger = DeploymentLedger.Close(run);
         }
 
         if (!(Ledger.Closure <= allowed))
@@ -73,12 +73,9 @@ public sealed class DeploymentResult
         survey = new Survey(_cords.Length);
         Rotation<Body, Inertial> attitude = deployment.Attitude;
         run.Run(
-            [attitude.X, attitude.Y, attitude.Z, attitude.W], Vec.Of(deployment.Rates), deployment.CheckedEnd(), false, recording, survey);
+            [attitude.X, attitude.Y, attitude.Z, attitude.W], deployment.Rates.Si, deployment.CheckedEnd(), false, recording, survey);
         return run;
     }
-
-    private static DeploymentLedger LedgerOf(Propagation run) =>
-        DeploymentLedger.Close(run);
 
     /// <summary>What was deployed.</summary>
     public CordDeployment Deployment { get; }
@@ -177,13 +174,13 @@ public sealed class DeploymentResult
             Time = Duration.FromSeconds(time),
             Spin = RotationalSpeed.FromRadiansPerSecond(omega.Dot(_hub.Axis)),
             TransverseRate = RotationalSpeed.FromRadiansPerSecond(omega.Cross(_hub.Axis).Length),
-            Rates = omega.As<RotationalSpeed, Body>(),
+            Rates = Vector<RotationalSpeed, Body>.FromSi(omega),
             Attitude = Rotation<Body, Inertial>.FromQuaternion(q[0] / length, q[1] / length, q[2] / length, q[3] / length),
             Origin = At(Vec.Read(state)),
-            OriginVelocity = Vec.Read(state[Mechanism.Speed..]).As<Speed, Inertial>(),
-            HubAngularMomentum = momentum.As<AngularMomentum, Inertial>(),
+            OriginVelocity = Vector<Speed, Inertial>.FromSi(Vec.Read(state[Mechanism.Speed..])),
+            HubAngularMomentum = Vector<AngularMomentum, Inertial>.FromSi(momentum),
             NutationAngle = Angle.FromRadians(Survey.Nutation(mechanism, state)),
-            AxisTilt = Angle.FromRadians(Between(turn.ToInertial(_hub.Axis), axisThen)),
+            AxisTilt = Angle.FromRadians(turn.ToInertial(_hub.Axis).AngleTo(axisThen)),
             Energy = DeploymentEnergy.Of(mechanism.Weigh(state)),
             Cords = cords,
         };
@@ -340,7 +337,5 @@ public sealed class DeploymentResult
         return first;
     }
 
-    internal static double Between(Vec a, Vec b) => Math.Atan2(a.Cross(b).Length, a.Dot(b));
-
-    private static Position<Inertial> At(Vec place) => Position<Inertial>.Origin + place.As<Length, Inertial>();
+    private static Position<Inertial> At(Vec place) => Position<Inertial>.Origin + Vector<Length, Inertial>.FromSi(place);
 }

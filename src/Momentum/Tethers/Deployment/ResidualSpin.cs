@@ -83,20 +83,19 @@ public sealed class ResidualSpin
     private static CordDeployment Balanced(CordDeployment deployment)
     {
         MassProperties<Body> hub = deployment.Hub;
-        Vec axis = new(deployment.SpinAxis.X, deployment.SpinAxis.Y, deployment.SpinAxis.Z);
-        Vec centre = Vec.Of(hub.CentreOfMass.FromOrigin);
-        SymmetricMatrix si = hub.Inertia.Si;
-        Tensor inertia = new(si.Xx, si.Yy, si.Zz, si.Xy, si.Xz, si.Yz);
+        Vec axis = deployment.SpinAxis.Si;
+        Vec centre = hub.CentreOfMass.FromOrigin.Si;
+        Tensor si = hub.Inertia.Si;
 
         // J less p aᵀ + a pᵀ, with p the part of J a across the axis a: no products with the axis are left.
-        Vec along = inertia * axis;
+        Vec along = si * axis;
         Vec p = along - (along.Dot(axis) * axis);
         if (p.Length == 0 && (centre - (centre.Dot(axis) * axis)).Length == 0)
         {
             return deployment;
         }
 
-        SymmetricMatrix balanced = new(
+        Tensor balanced = new(
             si.Xx - (2 * p.X * axis.X),
             si.Yy - (2 * p.Y * axis.Y),
             si.Zz - (2 * p.Z * axis.Z),
@@ -107,7 +106,7 @@ public sealed class ResidualSpin
         {
             Hub = MassProperties<Body>.Of(
                 hub.Mass,
-                Position<Body>.Origin + (centre.Dot(axis) * axis).As<Length, Body>(),
+                Position<Body>.Origin + Vector<Length, Body>.FromSi(centre.Dot(axis) * axis),
                 new InertiaTensor<Body>(balanced)),
         };
     }

@@ -104,15 +104,9 @@ internal sealed class Survey(int cords)
     /// <param name="mechanism">The hub alone.</param>
     public void GoOnForEver(ReadOnlySpan<double> state, Mechanism mechanism)
     {
-        Tensor inertia = mechanism.Hub.Inertia;
-        Vec omega = Vec.Read(state[Mechanism.Rates..]);
-        Vec axis = mechanism.Hub.Axis;
-        FreeRotation rotation = new(
-            [inertia.Xx, inertia.Yy, inertia.Zz, inertia.Xy, inertia.Xz, inertia.Yz],
-            new Triple(omega.X, omega.Y, omega.Z),
-            new Motion.Quaternion(0, 0, 0, 1));
+        FreeRotation rotation = new(mechanism.Hub.Inertia, Vec.Read(state[Mechanism.Rates..]), Motion.Quaternion.Identity);
         ref Stretch after = ref _stretches[After];
-        rotation.Extremes(new Triple(axis.X, axis.Y, axis.Z), out after.Nutation, out after.Transverse, out after.Spin);
+        rotation.Extremes(mechanism.Hub.Axis, out after.Nutation, out after.Transverse, out after.Spin);
         after.Momentum = mechanism.HubMomentum(state);
         after.Seen = true;
     }
@@ -136,8 +130,8 @@ internal sealed class Survey(int cords)
         Angle.FromRadians(stretch.Nutation),
         RotationalSpeed.FromRadiansPerSecond(stretch.Transverse),
         RotationalSpeed.FromRadiansPerSecond(stretch.Spin),
-        stretch.Momentum.As<AngularMomentum, Inertial>(),
-        Angle.FromRadians(DeploymentResult.Between(stretch.Momentum, _first)));
+        Vector<AngularMomentum, Inertial>.FromSi(stretch.Momentum),
+        Angle.FromRadians(stretch.Momentum.AngleTo(_first)));
 
     internal readonly record struct Peak(double Tension, double Time, double From, double Until);
 
