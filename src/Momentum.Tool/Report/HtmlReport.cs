@@ -151,6 +151,8 @@ internal static class HtmlReport
         ["data"] = UnwindingStage.Data(motion).ToString(),
         ["standard-view"] = motion.IsWhole ? "quarter" : "axis",
         ["seen-from"] = motion.Room is null ? "the hub’s centre of mass" : "the bearing’s axis beside the hub’s centre of mass",
+        ["cord-words"] = motion.Frames[0].Cords.Any(c => c.Joints.Count > 0)
+            ? "Cords are drawn straight between the joints of the pieces that their mass is cut into." : "Cords are drawn straight.",
         ["around-words"] = Markup.Of($"{UnwindingStage.AroundWords(motion)}").ToString(),
         ["hub-words"] = Markup.Of($"{motion.Hub.Words}").ToString(),
         ["spin-unit"] = Markup.Of($"{motion.SpinUnit}").ToString(),

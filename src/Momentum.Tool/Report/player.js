@@ -50,7 +50,8 @@
   }
 
   function frameAt(at) {
-    const place = cord => cord.weight_m.map(column => between(column, at));
+    const placeOf = columns => columns.map(column => between(column, at));
+    const place = cord => placeOf(cord.weight_m);
     return {
       attitude: turnBetween(frames.attitude, at),
       momentum: turnBetween(frames.momentum, at),
@@ -58,6 +59,7 @@
       cords: frames.cords.map(cord => ({
         root: between(cord.root_rad, at),
         height: cord.root_m ? between(cord.root_m, at) : cord.height_m,
+        joints: cord.joints_m.map(placeOf),
         weight: place(cord),
         hold: cord.hold[at.low],
       })),

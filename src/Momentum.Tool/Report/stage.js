@@ -232,11 +232,11 @@ const makeStage = (motion, redraw) => {
     if (group.parentNode !== parent) { parent.append(group); }
     const depth = Math.max(-1, Math.min(1, dot(state.weight, camera.toward) / motion.reach_m));
     group.setAttribute("opacity", (depth < 0 ? 1 + 0.45 * depth : 1).toFixed(2));
-    const [x1, y1] = project(root);
-    const [x2, y2] = project(state.weight);
-    set(`cord-${number}`, { x1, y1, x2, y2, visibility: attached ? "visible" : "hidden" });
+    const bent = [root, ...state.joints, state.weight].map(project);
+    const [x, y] = bent.at(-1);
+    set(`cord-${number}`, { points: bent.map(([x, y]) => `${x},${y}`).join(" "), visibility: attached ? "visible" : "hidden" });
     $(`cord-${number}`).classList.toggle("slack", state.hold === 2);
-    set(`weight-${number}`, { cx: x2, cy: y2, r: (size / 60 * (1 + 0.25 * depth)).toFixed(2) });
+    set(`weight-${number}`, { cx: x, cy: y, r: (size / 60 * (1 + 0.25 * depth)).toFixed(2) });
     const wound = attached ? halves(Math.min(state.root, cord.end_rad), Math.max(state.root, cord.end_rad)) : { near: [], far: [] };
     set(`wound-near-${number}`, { d: arcs(cord.radius_m, cord.height_m, wound.near) });
     set(`wound-far-${number}`, { d: arcs(cord.radius_m, cord.height_m, wound.far) });

@@ -195,11 +195,11 @@ public sealed class AnimationTests(Chromium chromium)
         Assert.Equal(x, await page.Metres("weight-1", "cx"), OnPath);
         Assert.Equal(-y, await page.Metres("weight-1", "cy"), OnPath);
         Assert.Equal(-x, await page.Metres("weight-2", "cx"), OnPath);
-        Assert.Equal(motion.Radius * Math.Cos(tangent), await page.Metres("cord-1", "x1"), OnPath);
+        Assert.Equal(motion.Radius * Math.Cos(tangent), await page.Ask<double>("document.getElementById('cord-1').points[0].x / Number(stage.dataset.scale)"), OnPath);
     }
 
     private static Task<double> DistanceFromTangentPoint(OpenPage page) => page.Ask<double>("""
-        (c => Math.hypot(c.getAttribute('x2') - c.getAttribute('x1'), c.getAttribute('y2') - c.getAttribute('y1')))(document.getElementById('cord-1'))
+        (([root, weight]) => Math.hypot(weight.x - root.x, weight.y - root.y))(document.getElementById('cord-1').points)
           / Number(document.getElementById('stage').dataset.scale)
         """);
 }

@@ -43,7 +43,13 @@ internal static class SampleDeployment
         Rig = new BenchRig { CoulombFriction = Torque.FromNewtonMeters(0.4), FloorBelow = Length.FromMeters(1.5), Walls = Length.FromMeters(7) },
     };
 
-    /// <summary>The same with the centre of mass beside the bearing.</summary>
+    /// <summary>Cords of a third of the weights' mass, in four pieces.</summary>
+    public static CordDeployment Heavy => Unbalanced() with
+    {
+        Cords = [.. Unbalanced().Cords.Select(c => c with { LineDensity = LinearDensity.FromGramsPerMeter(60), Segments = 4 })],
+    };
+
+    /// <summary><see cref="OnRig"/> with the centre of mass beside the bearing.</summary>
     public static CordDeployment OnUnbalancedRig => OnRig with { Hub = Unbalanced().Hub };
 
     /// <summary>With the edge of a deck under the cords.</summary>

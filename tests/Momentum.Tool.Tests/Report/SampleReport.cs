@@ -204,8 +204,8 @@ internal static class SampleReport
         new HubMomentum(Direction<StageAxes>.ZAxis, spin / Motion.InitialSpin),
         null,
         [
-            new CordFrame(root, 0, Position<StageAxes>.Of(x, y, 0, LengthUnit.Meter), free, tension, hold),
-            new CordFrame(root + Math.PI, 0, Position<StageAxes>.Of(-x, -y, 0, LengthUnit.Meter), free, tension, hold),
+            new CordFrame(root, 0, [], Position<StageAxes>.Of(x, y, 0, LengthUnit.Meter), free, tension, hold),
+            new CordFrame(root + Math.PI, 0, [], Position<StageAxes>.Of(-x, -y, 0, LengthUnit.Meter), free, tension, hold),
         ]);
 
     private static (double X, double Y) At(UnwindingFrame frame) => (frame.Cords[0].Weight.X.Meters, frame.Cords[0].Weight.Y.Meters);

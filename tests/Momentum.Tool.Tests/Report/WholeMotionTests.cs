@@ -1,4 +1,6 @@
 using System.Globalization;
+using Momentum.Frames;
+using Momentum.Quantities;
 using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
 using Momentum.Tool.Report;
@@ -260,12 +262,43 @@ public sealed class WholeMotionTests(Chromium chromium)
         Assert.Equal(0, await page.Ask<int>("document.querySelectorAll('#wall-far, #floor-above').length"));
     }
 
+    [Fact]
+    public async Task Heavy_cord_bends_on_the_stage_where_the_library_has_its_joints()
+    {
+        DeploymentResult result = SampleDeployment.Heavy.Deploy();
+        string html = HtmlReport.Render(ReportOf(SampleDeployment.Heavy));
+        await using OpenPage page = await chromium.OpenAsync(html);
+        await page.Page.ClickAsync("#phases li:nth-child(2) button");
+        DeploymentState state = result.At(result.Events.First(e => e.Kind == DeploymentEventKind.Unwound).Time);
+        Position<Inertial> centre = state.Origin + state.Attitude.Apply(result.Deployment.Hub.CentreOfMass.FromOrigin);
+        Position<Inertial>[] joints = [.. state.Cords[0].Joints];
+        double[] drawn = await page.Ask<double[]>("[...document.getElementById('cord-1').points].flatMap(p => [p.x, p.y]).map(v => v / Number(stage.dataset.scale))");
+
+        Assert.Equal(3, joints.Length);
+        Assert.Equal(2 * 5, drawn.Length);
+        for (int i = 0; i < 3; i++)
+        {
+            Vector<Length, Inertial> place = joints[i] - centre;
+            (double across, double up) = Projected(
+                [place.X.Meters, place.Y.Meters, place.Z.Meters], await page.Ask<double>("Number(stage.dataset.azimuth)"), await page.Ask<double>("Number(stage.dataset.elevation)"));
+
+            // The phase begins with a frame; its places are written to 0.1 mm.
+            Assert.Equal(across, drawn[2 + (2 * i)], 2e-4);
+            Assert.Equal(-up, drawn[3 + (2 * i)], 2e-4);
+        }
+
+        Assert.Contains("between the joints", html, StringComparison.Ordinal);
+        Assert.Contains("Cords are drawn straight.", _html, StringComparison.Ordinal);
+        Assert.InRange(html.Length, 50_000, 400_000);
+    }
+
     [Theory]
     [InlineData("stuck", 1400)]
     [InlineData("rig", 1400)]
     [InlineData("rig", 390)]
     [InlineData("planar", 1400)]
     [InlineData("deck", 390)]
+    [InlineData("heavy", 1400)]
     public async Task Every_kind_of_motion_has_a_page(string kind, int width)
     {
         CordDeployment deployment = kind switch
@@ -273,6 +306,7 @@ public sealed class WholeMotionTests(Chromium chromium)
             "stuck" => SampleDeployment.Stuck,
             "rig" => SampleDeployment.OnRig,
             "deck" => SampleDeployment.OverDeck,
+            "heavy" => SampleDeployment.Heavy,
             _ => SampleDeployment.PlanarAndSymmetric,
         };
         await using OpenPage page = await chromium.OpenAsync(HtmlReport.Render(ReportOf(deployment)), width);

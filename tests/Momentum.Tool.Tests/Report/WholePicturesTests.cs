@@ -150,6 +150,34 @@ public sealed class WholePicturesTests
     }
 
     [Fact]
+    public void Heavy_cord_is_drawn_through_its_joints_and_as_long_as_it_is()
+    {
+        DeploymentResult result = SampleDeployment.Heavy.Deploy();
+        Unwinding motion = WholePictures.Of(result).Unwinding;
+        double longest = 0;
+        foreach (UnwindingFrame frame in motion.Frames)
+        {
+            DeploymentState state = result.At(Duration.FromSeconds(frame.Time));
+            Position<Inertial> centre = state.Origin + state.Attitude.Apply(result.Deployment.Hub.CentreOfMass.FromOrigin);
+            foreach ((int cord, CordFrame drawn) in frame.Cords.Index().Where(c => c.Item.Attached))
+            {
+                Assert.Equal(3, drawn.Joints.Count);
+                Position<StageAxes>[] line = [motion.Root(frame, cord), .. drawn.Joints, drawn.Weight];
+                double length = line.Skip(1).Zip(line, (to, from) => (to - from).Magnitude.Meters).Sum();
+                Assert.Equal(state.Cords[cord].FreeLength.Meters, length, Rounding);
+                longest = Math.Max(longest, length - (drawn.Weight - line[0]).Magnitude.Meters);
+                Assert.Equal(
+                    state.Cords[cord].Joints.Select(j => (j - centre).Magnitude.Meters),
+                    drawn.Joints.TakeLast(state.Cords[cord].Joints.Count).Select(j => j.FromOrigin.Magnitude.Meters),
+                    (a, b) => Math.Abs(a - b) < Rounding);
+            }
+        }
+
+        // It is bent, or this says nothing.
+        Assert.True(longest > 1e-4, $"longer by {longest} m than straight");
+    }
+
+    [Fact]
     public void Released_weight_comes_to_an_end_where_it_lands_in_the_room()
     {
         DeploymentResult result = SampleDeployment.OnUnbalancedRig.Deploy();

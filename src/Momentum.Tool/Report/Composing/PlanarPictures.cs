@@ -159,6 +159,7 @@ internal static class PlanarPictures
             [.. Enumerable.Range(0, design.Weights).Select(i => new CordFrame(
                 ((free - state.Stretch.Meters) / design.Hub.Radius.Meters) + Spaced(design, i),
                 0,
+                [],
                 Position<StageAxes>.Origin + _stage.Apply(state.WeightPosition(i).FromOrigin),
                 free,
                 attached ? state.CordTension.Newtons : 0,

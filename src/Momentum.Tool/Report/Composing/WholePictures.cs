@@ -32,6 +32,7 @@ internal sealed class WholePictures
     private readonly Rotation<HubAxes, Body> _hub;
     private readonly Rotation<Inertial, StageAxes> _stage;
     private readonly Position<Body> _centre;
+    private readonly int[] _joints;
     private readonly double _momentum;
     private readonly double _centreHeight;
     private readonly HashSet<double> _kept;
@@ -65,6 +66,7 @@ internal sealed class WholePictures
             .SelectMany((until, i) => Enumerable.Range(1, PiecesOfStep).Select(k => k == PiecesOfStep ? until : steps[i] + ((until - steps[i]) * k / PiecesOfStep)))
             .Concat(_kept).Distinct().Order()];
         _states = [.. result.History(times.Select(t => Duration.FromSeconds(t)))];
+        _joints = [.. deployment.Cords.Select((_, c) => _states.Max(s => s.Cords[c].Joints.Count))];
         _momentum = _states[0].HubAngularMomentum.Magnitude.KilogramSquareMetersPerSecond;
         _frames = [.. Frames()];
         Unwinding = Drawn();
@@ -306,9 +308,13 @@ internal sealed class WholePictures
 
                 // The library's weights fly on for ever; in a room they come to an end.
                 Position<Inertial> weight = _landings[number] is { } landing && landing.Time <= at.Time ? landing.Place : cord.Weight;
+                Position<Inertial>[] joints = new Position<Inertial>[_joints[number]];
+                joints.AsSpan().Fill(cord.Root);
+                cord.Joints.ToArray().CopyTo(joints, joints.Length - cord.Joints.Count);
                 return new CordFrame(
                     roots[number],
                     heights[number],
+                    [.. joints.Select(j => OnStage(j, centre))],
                     OnStage(weight, centre),
                     cord.FreeLength.Meters,
                     cord.Tension.Newtons,
@@ -350,6 +356,12 @@ internal sealed class WholePictures
         {
             double turn = before.Weight.FromOrigin.Direction().AngleTo(after.Weight.FromOrigin.Direction()).Radians;
             change = Math.Max(change, turn / LargestTurn);
+            double arm = LargestTurn * after.Weight.FromOrigin.Magnitude.Meters;
+            foreach ((Position<StageAxes> joint, Position<StageAxes> there) in before.Joints.Zip(after.Joints))
+            {
+                change = Math.Max(change, (there - joint).Magnitude.Meters / arm);
+            }
+
             change = Math.Max(change, Math.Abs(after.Tension - before.Tension) / (LargestChangeOfTension * peak));
         }
 

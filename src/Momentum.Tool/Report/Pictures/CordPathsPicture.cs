@@ -57,11 +57,12 @@ internal static class CordPathsPicture
         int ink = Ink.OfCord(cord);
         Position<StageAxes> root = motion.Root(frame, cord);
         Position<StageAxes> weight = frame.Cords[cord].Weight;
-        Markup line = !frame.Cords[cord].Attached ? Markup.None : Markup.Of($"""
-            <line class="cord stroke-curve-{ink} dash-{ink}" x1="{to.X(root.X.Meters)}" y1="{to.Y(root.Y.Meters)}" x2="{to.X(weight.X.Meters)}" y2="{to.Y(weight.Y.Meters)}"/>
+        string line = string.Join(' ', frame.Cords[cord].Joints.Prepend(root).Append(weight).Select(p => $"{to.X(p.X.Meters)},{to.Y(p.Y.Meters)}"));
+        Markup drawn = !frame.Cords[cord].Attached ? Markup.None : Markup.Of($"""
+            <polyline class="cord stroke-curve-{ink} dash-{ink}" points="{line}"/>
             """);
         return Markup.Of($"""
-            {line}<circle class="fill-curve-{ink}" cx="{to.X(weight.X.Meters)}" cy="{to.Y(weight.Y.Meters)}" r="4.5"/>
+            {drawn}<circle class="fill-curve-{ink}" cx="{to.X(weight.X.Meters)}" cy="{to.Y(weight.Y.Meters)}" r="4.5"/>
             """);
     }
 

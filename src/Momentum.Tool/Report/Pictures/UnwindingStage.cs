@@ -16,8 +16,8 @@ internal static class UnwindingStage
     // What happens on the cords, and a little of the flight after.
     private const double Margin = 1.2;
 
-    // The standard view takes in the wall and where weights land, but not what would leave the unwinding less than half of it.
-    private const double FarthestSeen = 2;
+    // The standard view takes in the wall and where weights land, but not what would leave the unwinding less than two fifths of it.
+    private const double FarthestSeen = 2.5;
 
     // A wall has no height of its own; so far above the hub it is drawn, as a share of the weights' reach.
     private const double WallAbove = 0.25;
@@ -100,7 +100,7 @@ internal static class UnwindingStage
     {
         int ink = Ink.OfCord(cord - 1);
         return Markup.Of($"""
-            <g id="flight-{cord}"><line class="cord stroke-curve-{ink} dash-{ink}" id="cord-{cord}"/><circle class="weight fill-curve-{ink}" id="weight-{cord}" r="6"/></g>
+            <g id="flight-{cord}"><polyline class="cord stroke-curve-{ink} dash-{ink}" id="cord-{cord}"/><circle class="weight fill-curve-{ink}" id="weight-{cord}" r="6"/></g>
             """);
     }
 
@@ -225,12 +225,7 @@ internal static class UnwindingStage
 
     private static void WritePlace(Utf8JsonWriter json, string? name, params ReadOnlySpan<double> components)
     {
-        if (name is not null)
-        {
-            json.WritePropertyName(name);
-        }
-
-        json.WriteStartArray();
+        WriteArray(json, name);
         foreach (double component in components)
         {
             json.WriteRawValue(component.ToString("G9", CultureInfo.InvariantCulture));
@@ -266,6 +261,21 @@ internal static class UnwindingStage
             WriteColumn(json, "root_m", motion, f => f.Cords[cord].RootHeight, PlaceDigits);
         }
 
+        json.WriteStartArray("joints_m");
+        for (int j = 0; j < motion.Frames[0].Cords[cord].Joints.Count; j++)
+        {
+            int joint = j;
+            WriteColumns(
+                json,
+                null,
+                motion,
+                PlaceDigits,
+                f => f.Cords[cord].Joints[joint].X.Meters,
+                f => f.Cords[cord].Joints[joint].Y.Meters,
+                f => f.Cords[cord].Joints[joint].Z.Meters);
+        }
+
+        json.WriteEndArray();
         WriteColumns(
             json,
             "weight_m",
@@ -299,15 +309,26 @@ internal static class UnwindingStage
         }
     }
 
-    private static void WriteColumns(Utf8JsonWriter json, string name, Unwinding motion, int digits, params ReadOnlySpan<Func<UnwindingFrame, double>> values)
+    private static void WriteColumns(Utf8JsonWriter json, string? name, Unwinding motion, int digits, params ReadOnlySpan<Func<UnwindingFrame, double>> values)
     {
-        json.WriteStartArray(name);
+        WriteArray(json, name);
         foreach (Func<UnwindingFrame, double> value in values)
         {
             WriteValues(json, motion, value, digits);
         }
 
         json.WriteEndArray();
+    }
+
+    /// <summary>Begins an array: a member with a name, or an element of another array.</summary>
+    private static void WriteArray(Utf8JsonWriter json, string? name)
+    {
+        if (name is not null)
+        {
+            json.WritePropertyName(name);
+        }
+
+        json.WriteStartArray();
     }
 
     private static void WriteColumn(Utf8JsonWriter json, string name, Unwinding motion, Func<UnwindingFrame, double> value, int digits = Digits)

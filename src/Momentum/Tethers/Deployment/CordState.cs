@@ -4,7 +4,7 @@ using UnitsNet;
 
 namespace Momentum.Tethers.Deployment;
 
-/// <summary>One cord and its weight at one moment. Equality is by all members.</summary>
+/// <summary>One cord and its weight at one moment. Equality is by all members, of the joints by reference to their list.</summary>
 public sealed record CordState
 {
     /// <summary>The phase.</summary>
@@ -29,6 +29,13 @@ public sealed record CordState
 
     /// <summary>Where the free cord begins: tangent point, or hinge. Where it was at release, once released.</summary>
     public required Position<Inertial> Root { get; init; }
+
+    /// <summary>
+    /// The joints of the free cord from the root outward, between which a cord with mass is straight: from
+    /// <see cref="Root"/> through these to <see cref="Weight"/> is the line of the cord. Those still wound are not among
+    /// them; empty for a cord of one piece, and while it is held or once it has been released.
+    /// </summary>
+    public required IReadOnlyList<Position<Inertial>> Joints { get; init; }
 
     /// <summary>The weight.</summary>
     public required Position<Inertial> Weight { get; init; }

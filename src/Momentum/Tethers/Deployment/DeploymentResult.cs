@@ -212,6 +212,7 @@ public sealed class DeploymentResult
                 CordAngle = Angle.Zero,
                 OutOfPlane = Angle.Zero,
                 Root = At(place),
+                Joints = [],
                 Weight = At(place),
             };
         }
@@ -225,9 +226,12 @@ public sealed class DeploymentResult
         }
 
         double free = (link.Position - root).Length;
-        for (int i = inner - 1; i >= outer; i--)
+        Position<Inertial>[] joints = inner == outer ? [] : new Position<Inertial>[inner - outer];
+        for (int i = inner; i > outer; i--)
         {
-            free += (mechanism.Links[i].Position - mechanism.Links[i + 1].Position).Length;
+            Vec joint = mechanism.Links[i].Position;
+            joints[inner - i] = At(origin + turn.ToInertial(joint));
+            free += (mechanism.Links[i - 1].Position - joint).Length;
         }
 
         return new CordState
@@ -239,6 +243,7 @@ public sealed class DeploymentResult
             CordAngle = Angle.FromRadians(onDrum ? 0 : Math.Atan2(link.Along.Dot(link.AnchorRadial), link.Along.Dot(link.AnchorTrailing))),
             OutOfPlane = Angle.FromRadians(Math.Asin(Math.Clamp(link.Along.Dot(_hub.Axis), -1, 1))),
             Root = At(origin + turn.ToInertial(root)),
+            Joints = joints,
             Weight = At(origin + turn.ToInertial(weight.Position)),
         };
     }
