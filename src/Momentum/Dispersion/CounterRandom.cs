@@ -13,12 +13,30 @@ internal static class CounterRandom
 {
     private const ulong Golden = 0x9E3779B97F4A7C15;
 
-    /// <summary>A number between 0 and 1, neither included.</summary>
-    internal static double Uniform(ulong seed, long index, int input)
+    // Counters a case, one for each input; and the highest number of a case, far from where the counters would overflow.
+    private const int Inputs = 16;
+    private const long LastCase = 1L << 58;
+
+    /// <summary>Refuses a number that no case has.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The number is out of range.</exception>
+    internal static void RequireCase(long number, string name)
     {
-        ulong counter = Mix(seed + Golden) + (Golden * (((ulong)index * 16) + (ulong)input + 1));
+        if (number is < 0 or > LastCase)
+        {
+            throw new ArgumentOutOfRangeException(name, number, "Cases are numbered from 0 to 2^58.");
+        }
+    }
+
+    /// <summary>A number between 0 and 1, neither included.</summary>
+    internal static double Uniform(ulong seed, long number, int input)
+    {
+        ulong counter = Mix(seed + Golden) + (Golden * (((ulong)number * Inputs) + (ulong)input + 1));
         return ((Mix(Mix(counter)) >> 11) + 0.5) * (1.0 / (1UL << 53));
     }
+
+    /// <summary>The offset from nominal that an input has in a case, in the unit of its width; zero where it does not scatter.</summary>
+    internal static double Draw(ScatterShape shape, double width, ulong seed, long number, int input) =>
+        shape == ScatterShape.None ? 0 : width * Offset(shape, Uniform(seed, number, input));
 
     /// <summary>The offset from nominal that a probability level stands for, in units of the width.</summary>
     internal static double Offset(ScatterShape shape, double level) => shape switch

@@ -1,6 +1,7 @@
 using Momentum.Frames;
 using Momentum.Inertia;
 using Momentum.Quantities;
+using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
 using UnitsNet;
 
@@ -32,6 +33,7 @@ public sealed class DeploymentDispersion
     private const int DirectionDraw = DespinCase.Inputs + 1;
     private const int LateCordDraw = DespinCase.Inputs + 2;
 
+    private readonly (ScatterShape Shape, double Width)[] _scatter;
     private readonly double _spin;
     private readonly double _nutation;
 
@@ -50,6 +52,7 @@ public sealed class DeploymentDispersion
         ArgumentNullException.ThrowIfNull(uncertainty);
         Deployment = deployment;
         Uncertainty = uncertainty;
+        _scatter = uncertainty.Scatters;
         HubConstants hub = deployment.CheckedHub();
         Vec rates = deployment.Rates.Si;
         _spin = rates.Dot(hub.Axis);
@@ -82,21 +85,21 @@ public sealed class DeploymentDispersion
     /// <exception cref="ArgumentException">A value that was drawn is not physical; the message names it.</exception>
     public CordDeployment Case(long number, ulong seed = 1)
     {
-        RequireNumber(number, nameof(number));
-        DespinUncertainty u = Uncertainty;
-        double inertia = Drawn(u.SpinInertia.Shape, u.SpinInertia.Width.ToSi(), UncertainInput.SpinInertia);
-        double spin = Drawn(u.InitialSpin.Shape, u.InitialSpin.Width.ToSi(), UncertainInput.InitialSpin);
-        double radius = Drawn(u.HubRadius.Shape, u.HubRadius.Width.Meters, UncertainInput.HubRadius);
-        double mass = Drawn(u.WeightMass.Shape, u.WeightMass.Width.ToSi(), UncertainInput.WeightMass);
-        double length = Drawn(u.CordLength.Shape, u.CordLength.Width.Meters, UncertainInput.CordLength);
-        double density = Drawn(u.CordLineDensity.Shape, u.CordLineDensity.Width.ToSi(), UncertainInput.CordLineDensity);
-        double letGo = Drawn(u.LetGoAngle.Shape, u.LetGoAngle.Width.Radians, UncertainInput.LetGoAngle);
-        double delay = Math.Abs(Drawn(u.SecondWeightDelay.Shape, u.SecondWeightDelay.Width.Seconds, UncertainInput.SecondWeightDelay));
-        double nutation = Math.Abs(_nutation + Drawn(u.Nutation.Shape, u.Nutation.Width.Radians, (UncertainInput)NutationDraw));
+        CounterRandom.RequireCase(number, nameof(number));
+        double inertia = Drawn(UncertainInput.SpinInertia);
+        double spin = Drawn(UncertainInput.InitialSpin);
+        double radius = Drawn(UncertainInput.HubRadius);
+        double mass = Drawn(UncertainInput.WeightMass);
+        double length = Drawn(UncertainInput.CordLength);
+        double density = Drawn(UncertainInput.CordLineDensity);
+        double letGo = Drawn(UncertainInput.LetGoAngle);
+        double delay = Math.Abs(Drawn(UncertainInput.SecondWeightDelay));
+        Scatter<Angle> wobble = Uncertainty.Nutation;
+        double nutation = Math.Abs(_nutation + CounterRandom.Draw(wobble.Shape, wobble.Width.Radians, seed, number, NutationDraw));
         double direction = 2 * Math.PI * CounterRandom.Uniform(seed, number, DirectionDraw);
         int late = (int)(Deployment.Cords.Count * CounterRandom.Uniform(seed, number, LateCordDraw));
         double size = Math.Abs(_spin) + spin;
-        Setup.Require(size > 0, nameof(u.InitialSpin), RotationalSpeed.FromRadiansPerSecond(size), "of the sense of the nominal one");
+        Allowed.Require(size > 0, nameof(Uncertainty.InitialSpin), RotationalSpeed.FromRadiansPerSecond(size), "of the sense of the nominal one");
         Cord[] cords = new Cord[Deployment.Cords.Count];
         for (int i = 0; i < cords.Length; i++)
         {
@@ -120,9 +123,8 @@ public sealed class DeploymentDispersion
         };
         return Deployment.Rig is null ? drawn.Wobbling(Angle.FromRadians(nutation), Angle.FromRadians(direction)) : drawn;
 
-        double Drawn(ScatterShape shape, double width, UncertainInput input) => shape == ScatterShape.None
-            ? 0
-            : width * CounterRandom.Offset(shape, CounterRandom.Uniform(seed, number, (int)input));
+        double Drawn(UncertainInput input) =>
+            CounterRandom.Draw(_scatter[(int)input].Shape, _scatter[(int)input].Width, seed, number, (int)input);
     }
 
     /// <summary>Runs an ensemble, each case up to its last release and from there, in closed form, over all time.</summary>
@@ -138,7 +140,7 @@ public sealed class DeploymentDispersion
             throw new ArgumentOutOfRangeException(nameof(cases), cases, "An ensemble of deployments has 1 to 10,000,000 cases.");
         }
 
-        RequireNumber(firstCase, nameof(firstCase));
+        CounterRandom.RequireCase(firstCase, nameof(firstCase));
         var figures = new double[cases * DeploymentCase.Figures];
         var outcomes = new DeploymentOutcome[cases];
         var slack = new bool[cases];
@@ -168,14 +170,6 @@ public sealed class DeploymentDispersion
             },
             _ => { });
         return DeploymentEnsemble.Of(this, outcomes, figures, slack, deck);
-    }
-
-    private static void RequireNumber(long number, string name)
-    {
-        if (number is < 0 or > 1L << 58)
-        {
-            throw new ArgumentOutOfRangeException(name, number, "Cases are numbered from 0 to 2^58.");
-        }
     }
 
     /// <summary>The rule missed by an angle and late by a delay; never early of the start.</summary>

@@ -37,17 +37,7 @@ public sealed class DespinDispersion
         Design = design;
         Uncertainty = uncertainty;
         _nominal = DespinCase.Nominal(design);
-        _scatter =
-        [
-            (uncertainty.SpinInertia.Shape, uncertainty.SpinInertia.Width.ToSi()),
-            (uncertainty.InitialSpin.Shape, uncertainty.InitialSpin.Width.ToSi()),
-            (uncertainty.HubRadius.Shape, uncertainty.HubRadius.Width.Meters),
-            (uncertainty.WeightMass.Shape, uncertainty.WeightMass.Width.ToSi()),
-            (uncertainty.CordLength.Shape, uncertainty.CordLength.Width.Meters),
-            (uncertainty.CordLineDensity.Shape, uncertainty.CordLineDensity.Width.ToSi()),
-            (uncertainty.LetGoAngle.Shape, uncertainty.LetGoAngle.Width.Radians),
-            (uncertainty.SecondWeightDelay.Shape, uncertainty.SecondWeightDelay.Width.Seconds),
-        ];
+        _scatter = uncertainty.Scatters;
         _hubMass = double.NaN;
         if (design is SpringCordDesign)
         {
@@ -89,14 +79,10 @@ public sealed class DespinDispersion
             throw new ArgumentOutOfRangeException(nameof(cases), cases, "An ensemble has 1 to 100,000,000 cases.");
         }
 
-        if (firstCase is < 0 or > 1L << 58)
-        {
-            throw new ArgumentOutOfRangeException(nameof(firstCase), firstCase, "Cases are numbered from 0 to 2^58.");
-        }
-
+        CounterRandom.RequireCase(firstCase, nameof(firstCase));
         var spins = new double[cases];
         var tensions = new double[cases];
-        var outcomes = new CaseOutcome[cases];
+        var outcomes = new DespinOutcome[cases];
         Parallel.For(
             0,
             (cases + ChunkOfCases - 1) / ChunkOfCases,
@@ -109,12 +95,7 @@ public sealed class DespinDispersion
                 {
                     for (int k = 0; k < input.Length; k++)
                     {
-                        (ScatterShape shape, double width) = _scatter[k];
-                        input[k] = _nominal[k];
-                        if (shape != ScatterShape.None)
-                        {
-                            input[k] += width * CounterRandom.Offset(shape, CounterRandom.Uniform(seed, firstCase + i, k));
-                        }
+                        input[k] = _nominal[k] + CounterRandom.Draw(_scatter[k].Shape, _scatter[k].Width, seed, firstCase + i, k);
                     }
 
                     outcomes[i] = one.Run(input, out spins[i], out tensions[i]);
@@ -184,16 +165,16 @@ public sealed class DespinDispersion
         Span<double> input = stackalloc double[DespinCase.Inputs];
         _nominal.CopyTo(input);
         input[(int)changed] += offset;
-        CaseOutcome outcome = one.Run(input, out double spin, out _);
-        return outcome == CaseOutcome.Released
+        DespinOutcome outcome = one.Run(input, out double spin, out _);
+        return outcome == DespinOutcome.Released
             ? spin
             : throw new ComputationRefusedException(
                 $"The final spin's sensitivity to {changed} cannot be stated: within its scatter, at {Quoted.Si(input[(int)changed], "in SI units")}, " +
                 (outcome switch
                 {
-                    CaseOutcome.WrappedBack => "a cord reaches the other tangent before let-go and would wrap the hub.",
-                    CaseOutcome.RateNotReached => "the spin rate that lets go is never met.",
-                    CaseOutcome.CordsFailed => "the spring cords slacken, wind back or hold, and do not come to let-go.",
+                    DespinOutcome.WrappedBack => "a cord reaches the other tangent before let-go and would wrap the hub.",
+                    DespinOutcome.RateNotReached => "the spin rate that lets go is never met.",
+                    DespinOutcome.CordsFailed => "the spring cords slacken, wind back or hold, and do not come to let-go.",
                     _ => "the value is not physical.",
                 }) + " Narrow the scatter, or change the let-go rule.");
     }

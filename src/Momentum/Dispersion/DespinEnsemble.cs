@@ -93,28 +93,28 @@ public sealed class DespinEnsemble
             PeakTension.Merge(other.PeakTension));
     }
 
-    internal static DespinEnsemble Of(DespinDispersion source, CaseOutcome[] outcomes, double[] spins, double[] tensions)
+    internal static DespinEnsemble Of(DespinDispersion source, DespinOutcome[] outcomes, double[] spins, double[] tensions)
     {
         Span<int> counts = stackalloc int[5];
-        foreach (CaseOutcome outcome in outcomes)
+        foreach (DespinOutcome outcome in outcomes)
         {
             counts[(int)outcome]++;
         }
 
-        if (counts[(int)CaseOutcome.Released] == 0)
+        if (counts[(int)DespinOutcome.Released] == 0)
         {
             throw new ComputationRefusedException(
-                $"None of the {outcomes.Length} cases has a final spin: in {counts[(int)CaseOutcome.WrappedBack]} a cord wraps back, in " +
-                $"{counts[(int)CaseOutcome.RateNotReached]} the let-go rate is never met, in {counts[(int)CaseOutcome.NotPhysical]} a drawn value is not " +
-                $"physical, in {counts[(int)CaseOutcome.CordsFailed]} spring cords do not come to let-go. Check the let-go rule and the widths of the scatter.");
+                $"None of the {outcomes.Length} cases has a final spin: in {counts[(int)DespinOutcome.WrappedBack]} a cord wraps back, in " +
+                $"{counts[(int)DespinOutcome.RateNotReached]} the let-go rate is never met, in {counts[(int)DespinOutcome.NotPhysical]} a drawn value is not " +
+                $"physical, in {counts[(int)DespinOutcome.CordsFailed]} spring cords do not come to let-go. Check the let-go rule and the widths of the scatter.");
         }
 
         return new DespinEnsemble(
             source,
-            counts[(int)CaseOutcome.WrappedBack],
-            counts[(int)CaseOutcome.RateNotReached],
-            counts[(int)CaseOutcome.NotPhysical],
-            counts[(int)CaseOutcome.CordsFailed],
+            counts[(int)DespinOutcome.WrappedBack],
+            counts[(int)DespinOutcome.RateNotReached],
+            counts[(int)DespinOutcome.NotPhysical],
+            counts[(int)DespinOutcome.CordsFailed],
             new Sample<RotationalSpeed>([.. spins.Where(value => !double.IsNaN(value))]),
             new Sample<Force>([.. tensions.Where(value => !double.IsNaN(value))]));
     }

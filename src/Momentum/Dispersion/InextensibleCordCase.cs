@@ -24,7 +24,7 @@ internal sealed class InextensibleCordCase : DespinCase
         _late = double.IsNaN(hubMass) ? null : new LateCord(LateTolerance);
     }
 
-    private protected override CaseOutcome Move(ReadOnlySpan<double> input, ref double finalSpin, ref double peakTension)
+    private protected override DespinOutcome Move(ReadOnlySpan<double> input, ref double finalSpin, ref double peakTension)
     {
         double spin = input[(int)UncertainInput.InitialSpin];
         var cords = new PlanarCords(
@@ -36,13 +36,13 @@ internal sealed class InextensibleCordCase : DespinCase
         double letGo = double.IsNaN(_letGoAngle) ? cords.WhereSpinIs(_letGoSpin / spin) : _letGoAngle;
         if (double.IsNaN(letGo))
         {
-            return CaseOutcome.RateNotReached;
+            return DespinOutcome.RateNotReached;
         }
 
         letGo = Math.Max(letGo + input[(int)UncertainInput.LetGoAngle], cords.Start);
         if (letGo > Math.PI)
         {
-            return CaseOutcome.WrappedBack;
+            return DespinOutcome.WrappedBack;
         }
 
         double delay = Math.Abs(input[(int)UncertainInput.SecondWeightDelay]);
@@ -56,10 +56,10 @@ internal sealed class InextensibleCordCase : DespinCase
         }
         else
         {
-            return CaseOutcome.WrappedBack;
+            return DespinOutcome.WrappedBack;
         }
 
         peakTension = cords.Tension(cords.PeakTensionAt(letGo), out _) * spin * spin / _weights;
-        return CaseOutcome.Released;
+        return DespinOutcome.Released;
     }
 }

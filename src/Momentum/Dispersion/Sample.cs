@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using Momentum.Numerics;
 using Momentum.Quantities;
 using UnitsNet;
 
@@ -22,8 +23,22 @@ public sealed class Sample<TQuantity>
     {
         Array.Sort(values);
         _sorted = values;
-        _mean = CompensatedSum(values, 0, squares: false) / values.Length;
-        _deviation = values.Length > 1 ? Math.Sqrt(CompensatedSum(values, _mean, squares: true) / (values.Length - 1)) : 0;
+
+        // Over sorted values the sums do not depend on the order in which they came.
+        CompensatedSum sum = default;
+        foreach (double value in values)
+        {
+            sum.Add(value);
+        }
+
+        _mean = sum.Value / values.Length;
+        CompensatedSum squares = default;
+        foreach (double value in values)
+        {
+            squares.Add((value - _mean) * (value - _mean));
+        }
+
+        _deviation = values.Length > 1 ? Math.Sqrt(squares.Value / (values.Length - 1)) : 0;
     }
 
     /// <summary>Number of values.</summary>
@@ -116,20 +131,4 @@ public sealed class Sample<TQuantity>
 
     /// <summary>Both samples as one.</summary>
     internal Sample<TQuantity> Merge(Sample<TQuantity> other) => new([.. _sorted, .. other._sorted]);
-
-    // Neumaier's compensated sum, from memory; over sorted values it does not depend on the order in which they came.
-    private static double CompensatedSum(double[] values, double from, bool squares)
-    {
-        double sum = 0;
-        double lost = 0;
-        foreach (double value in values)
-        {
-            double term = squares ? (value - from) * (value - from) : value;
-            double next = sum + term;
-            lost += Math.Abs(sum) >= Math.Abs(term) ? sum - next + term : term - next + sum;
-            sum = next;
-        }
-
-        return sum + lost;
-    }
 }

@@ -22,7 +22,7 @@ internal sealed class SpringCordCase : DespinCase
         _letGoSpin = design.LetGo.Spin?.ToSi() ?? double.NegativeInfinity;
     }
 
-    private protected override CaseOutcome Move(ReadOnlySpan<double> input, ref double finalSpin, ref double peakTension)
+    private protected override DespinOutcome Move(ReadOnlySpan<double> input, ref double finalSpin, ref double peakTension)
     {
         double spin = input[(int)UncertainInput.InitialSpin];
         double radius = input[(int)UncertainInput.HubRadius];
@@ -31,7 +31,7 @@ internal sealed class SpringCordCase : DespinCase
         double? letGo = _letGoAngle + input[(int)UncertainInput.LetGoAngle];
         if (letGo > Math.PI)
         {
-            return CaseOutcome.WrappedBack;
+            return DespinOutcome.WrappedBack;
         }
 
         if (letGo <= -length / radius)
@@ -39,12 +39,12 @@ internal sealed class SpringCordCase : DespinCase
             // Let go before anything has moved.
             finalSpin = spin;
             peakTension = 0;
-            return CaseOutcome.Released;
+            return DespinOutcome.Released;
         }
 
         if (_letGoSpin >= spin)
         {
-            return CaseOutcome.RateNotReached;
+            return DespinOutcome.RateNotReached;
         }
 
         var proportions = new SpringCordProportions(
@@ -59,16 +59,16 @@ internal sealed class SpringCordCase : DespinCase
         }
         catch (IntegrationRefusedException)
         {
-            return CaseOutcome.CordsFailed;
+            return DespinOutcome.CordsFailed;
         }
 
         if (outcome != SpringCordRun.Outcome.LetGo)
         {
-            return outcome == SpringCordRun.Outcome.SpinNotReached ? CaseOutcome.RateNotReached : CaseOutcome.CordsFailed;
+            return outcome == SpringCordRun.Outcome.SpinNotReached ? DespinOutcome.RateNotReached : DespinOutcome.CordsFailed;
         }
 
         finalSpin = spin * _run.State[SpringCordEquations.Spin];
         peakTension = _run.PeakTension * mass * radius * spin * spin;
-        return CaseOutcome.Released;
+        return DespinOutcome.Released;
     }
 }

@@ -70,11 +70,7 @@ public readonly struct Rotation<TFrom, TTo> :
     /// <exception cref="ArgumentOutOfRangeException">The angle is NaN or infinite.</exception>
     public static Rotation<TFrom, TTo> About(Direction<TFrom> axis, Angle angle)
     {
-        if (axis.IsDefault)
-        {
-            throw new ArgumentException("axis is default, which points nowhere; make one with Direction<TFrame>.Of(x, y, z).", nameof(axis));
-        }
-
+        Direction<TFrom>.Require(axis);
         (double sin, double cos) = Math.SinCos(Finite.Require(angle.Radians, nameof(angle)) / 2);
         return new(sin * axis.X, sin * axis.Y, sin * axis.Z, cos);
     }

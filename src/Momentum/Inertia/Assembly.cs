@@ -1,5 +1,6 @@
 using System.Globalization;
 using Momentum.Frames;
+using Momentum.Numerics;
 using Momentum.Quantities;
 using UnitsNet;
 

@@ -104,7 +104,7 @@ public sealed class Balance<TFrame>
     /// <exception cref="ArgumentException">The body is <c>default</c>, no body at all; or the direction is, which points nowhere.</exception>
     public static Balance<TFrame> Of(MassProperties<TFrame> body, Position<TFrame> through, Direction<TFrame> axis)
     {
-        Checks.RequireDirection(axis);
+        Direction<TFrame>.Require(axis);
         return body.SiMass > 0
             ? new(body, through, axis)
             : throw new ArgumentException("body is default, which is no body at all; make it with MassProperties<TFrame>.Of or an assembly.", nameof(body));

@@ -29,17 +29,8 @@ internal static class Checks
     internal static double AboutAxis<TFrame>(Tensor si, Direction<TFrame> axis)
         where TFrame : struct, IFrame
     {
-        RequireDirection(axis);
+        Direction<TFrame>.Require(axis);
         return axis.Si.Dot(si * axis.Si);
-    }
-
-    internal static void RequireDirection<TFrame>(Direction<TFrame> axis, [CallerArgumentExpression(nameof(axis))] string name = "")
-        where TFrame : struct, IFrame
-    {
-        if (axis.IsDefault)
-        {
-            throw new ArgumentException($"{name} is default, which points nowhere; make one with Direction<TFrame>.Of(x, y, z).", name);
-        }
     }
 
     /// <summary>A number above zero.</summary>

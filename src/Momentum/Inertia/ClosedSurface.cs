@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Runtime.InteropServices;
+using Momentum.Numerics;
 
 namespace Momentum.Inertia;
 

@@ -1,3 +1,5 @@
+using Momentum.Numerics;
+
 namespace Momentum.Inertia;
 
 /// <summary>Volume, centroid and inertia at unit density about the centroid, of the solid within a closed surface of triangles.</summary>

@@ -103,7 +103,9 @@ public sealed class TorqueFreeMotion<TBody>
             Rotation<TBody, Inertial>.Unchecked(attitude.X, attitude.Y, attitude.Z, attitude.W));
     }
 
-    private static Vec Checked(Direction<TBody> axis) => axis.IsDefault
-        ? throw new ArgumentException("The axis is default, which points nowhere; make it with Direction<TBody>.Of(x, y, z).", nameof(axis))
-        : axis.Si;
+    private static Vec Checked(Direction<TBody> axis)
+    {
+        Direction<TBody>.Require(axis);
+        return axis.Si;
+    }
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using UnitsNet;
 
 namespace Momentum.Quantities;
@@ -65,6 +66,16 @@ public readonly struct Direction<TFrame> :
         z /= scale;
         double length = Math.Sqrt((x * x) + (y * y) + (z * z));
         return new(x / length, y / length, z / length);
+    }
+
+    /// <summary>Refuses <c>default</c> where a direction must point somewhere.</summary>
+    /// <exception cref="ArgumentException">The direction is <c>default</c>.</exception>
+    internal static void Require(Direction<TFrame> direction, [CallerArgumentExpression(nameof(direction))] string name = "")
+    {
+        if (direction.IsDefault)
+        {
+            throw new ArgumentException($"{name} is default, which points nowhere; make one with Direction<TFrame>.Of(x, y, z).", name);
+        }
     }
 
     /// <summary>The angle to another direction in the same frame, 0 to 180 degrees, precise at both ends.</summary>

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using UnitsNet;
 
 namespace Momentum.Tethers;
@@ -32,4 +33,18 @@ internal static class Allowed
                 weights,
                 $"{name} must be 2 to 1000, evenly spaced, so that the pulls on the hub cancel. A single weight also moves the " +
                 "hub's centre of mass; use the three-dimensional deployment for it.");
+
+    /// <summary>Refuses a value that is not what is allowed.</summary>
+    /// <param name="holds">Whether it is.</param>
+    /// <param name="name">The value's name.</param>
+    /// <param name="given">The value; a quantity is quoted in its own unit.</param>
+    /// <param name="allowed">What it must be, to follow "it must be".</param>
+    internal static void Require([DoesNotReturnIf(false)] bool holds, string name, object? given, string allowed)
+    {
+        if (!holds)
+        {
+            string text = given is IQuantity quantity ? Quoted.Text(quantity) : FormattableString.Invariant($"{given ?? "null"}");
+            throw new ArgumentOutOfRangeException(name, text, $"{name} is {text}; it must be {allowed}.");
+        }
+    }
 }

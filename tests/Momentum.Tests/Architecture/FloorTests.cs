@@ -6,7 +6,7 @@ namespace Momentum.Tests.Architecture;
 public sealed class FloorTests
 {
     // The lowest first. The ground under all of them, the namespace Momentum itself, is for what every floor must know.
-    private static readonly string[] _floors = ["", "Quantities", "Frames", "Inertia", "Numerics", "Motion", "Tethers", "Dispersion"];
+    private static readonly string[] _floors = ["", "Numerics", "Quantities", "Frames", "Inertia", "Motion", "Tethers", "Dispersion"];
 
     private static readonly string[] _allowedAssemblies = ["MathNet.Numerics", "UnitsNet"];
 

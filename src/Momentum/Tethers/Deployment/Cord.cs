@@ -75,37 +75,37 @@ public sealed record Cord
         double hanging = Allowed.ZeroOrPositive(Hanging.Meters, Hanging, $"{name}.{nameof(Hanging)}", "Leave it out if the weight sits on the drum.");
         double density = Allowed.ZeroOrPositive(
             LineDensity.ToSi(), LineDensity, $"{name}.{nameof(LineDensity)}", "Leave it out for a cord without mass.");
-        Setup.Require(double.IsFinite(DrumHeight.Meters), $"{name}.{nameof(DrumHeight)}", DrumHeight, "a finite height");
-        Setup.Require(double.IsFinite(StartAngle.Radians), $"{name}.{nameof(StartAngle)}", StartAngle, "a finite angle");
-        Setup.Require(Segments is >= 1 and <= 64, $"{name}.{nameof(Segments)}", Segments, "1 to 64");
-        Setup.Require(DampingRatio is >= 0 and <= 10, $"{name}.{nameof(DampingRatio)}", DampingRatio, "0 to 10, a fraction of critical damping");
-        Setup.Require(DrumFriction is >= 0 and < 1, $"{name}.{nameof(DrumFriction)}", DrumFriction, "0 or more and below 1, a fraction of the tension");
+        Allowed.Require(double.IsFinite(DrumHeight.Meters), $"{name}.{nameof(DrumHeight)}", DrumHeight, "a finite height");
+        Allowed.Require(double.IsFinite(StartAngle.Radians), $"{name}.{nameof(StartAngle)}", StartAngle, "a finite angle");
+        Allowed.Require(Segments is >= 1 and <= 64, $"{name}.{nameof(Segments)}", Segments, "1 to 64");
+        Allowed.Require(DampingRatio is >= 0 and <= 10, $"{name}.{nameof(DampingRatio)}", DampingRatio, "0 to 10, a fraction of critical damping");
+        Allowed.Require(DrumFriction is >= 0 and < 1, $"{name}.{nameof(DrumFriction)}", DrumFriction, "0 or more and below 1, a fraction of the tension");
         double stiffness = Stiffness is { } given
             ? Allowed.Positive(given.Newtons, given, $"{name}.{nameof(Stiffness)}", "Leave it out for a cord that does not stretch.")
             : 0;
         int segments = density > 0 ? Segments : 1;
-        Setup.Require(hanging < length / segments, $"{name}.{nameof(Hanging)}", Hanging, "shorter than the cord, and than one segment of a cord with mass");
+        Allowed.Require(hanging < length / segments, $"{name}.{nameof(Hanging)}", Hanging, "shorter than the cord, and than one segment of a cord with mass");
         double jams = double.PositiveInfinity;
         if (JamsAt is { } jam)
         {
             jams = jam.Meters;
-            Setup.Require(jams > hanging && jams < length, $"{name}.{nameof(JamsAt)}", jam, "more than what hangs at the start and less than the cord");
+            Allowed.Require(jams > hanging && jams < length, $"{name}.{nameof(JamsAt)}", jam, "more than what hangs at the start and less than the cord");
         }
 
         double freed = double.PositiveInfinity;
         if (Freed is { } time)
         {
             freed = time.Seconds;
-            Setup.Require(freed >= 0 && double.IsFinite(freed), $"{name}.{nameof(Freed)}", time, "zero or later, or null for never");
+            Allowed.Require(freed >= 0 && double.IsFinite(freed), $"{name}.{nameof(Freed)}", time, "zero or later, or null for never");
         }
 
-        Setup.Require(Surface == DrumSurface.Grooved || segments == 1, $"{name}.{nameof(Surface)}", Surface, "grooved for a cord with mass in more than one segment");
-        Setup.Require(
+        Allowed.Require(Surface == DrumSurface.Grooved || segments == 1, $"{name}.{nameof(Surface)}", Surface, "grooved for a cord with mass in more than one segment");
+        Allowed.Require(
             Release.Kind != LetGoKind.SpinRate || Release.Value < Math.Abs(spin),
             $"{name}.{nameof(Release)}",
             Release,
             "a spin rate below the initial one");
-        Setup.Require(
+        Allowed.Require(
             Release.Kind != LetGoKind.CordAngle || Release.Value > CordConstants.NeverWound - ((length - hanging) / radius),
             $"{name}.{nameof(Release)}",
             Release,

@@ -71,13 +71,13 @@ public sealed record CordDeployment
     /// </exception>
     public CordDeployment Wobbling(Angle nutation, Angle direction)
     {
-        Setup.Require(Rig is null, nameof(Rig), Rig, "null: a hub on a bearing does not wobble");
-        Setup.Require(nutation.Radians is >= 0 and < Math.PI / 2, nameof(nutation), nutation, "0 or more, and below 90 degrees");
-        Setup.Require(double.IsFinite(direction.Radians), nameof(direction), direction, "a finite angle");
+        Allowed.Require(Rig is null, nameof(Rig), Rig, "null: a hub on a bearing does not wobble");
+        Allowed.Require(nutation.Radians is >= 0 and < Math.PI / 2, nameof(nutation), nutation, "0 or more, and below 90 degrees");
+        Allowed.Require(double.IsFinite(direction.Radians), nameof(direction), direction, "a finite angle");
         HubConstants hub = CheckedHub();
         double spin = Rates.Si.Dot(hub.Axis);
         Mechanism mechanism = new(hub, CheckedCords(spin));
-        Setup.Require(
+        Allowed.Require(
             mechanism.Wobble(spin, nutation.Radians, direction.Radians, out Vec rates),
             nameof(nutation),
             nutation,
@@ -103,11 +103,11 @@ public sealed record CordDeployment
 
     internal HubConstants CheckedHub()
     {
-        Setup.Require(Hub.SiMass > 0, nameof(Hub), Hub, "made with MassProperties<Body>.Of(...)");
-        Setup.Require(!SpinAxis.IsDefault, nameof(SpinAxis), SpinAxis, "made with Direction<Body>.Of(x, y, z)");
+        Allowed.Require(Hub.SiMass > 0, nameof(Hub), Hub, "made with MassProperties<Body>.Of(...)");
+        Allowed.Require(!SpinAxis.IsDefault, nameof(SpinAxis), SpinAxis, "made with Direction<Body>.Of(x, y, z)");
         Vec axis = SpinAxis.Si;
         double spin = Rates.Si.Dot(axis);
-        Setup.Require(
+        Allowed.Require(
             Math.Abs(spin) >= 1e-9,
             nameof(Rates),
             Rates,
@@ -149,12 +149,12 @@ public sealed record CordDeployment
 
     internal CordConstants[] CheckedCords(double spin)
     {
-        Setup.Require(Cords is { Count: >= 1 and <= MostCords }, nameof(Cords), Cords, "a list of 1 to 16 cords");
+        Allowed.Require(Cords is { Count: >= 1 and <= MostCords }, nameof(Cords), Cords, "a list of 1 to 16 cords");
         CordConstants[] cords = new CordConstants[Cords.Count];
         for (int i = 0; i < cords.Length; i++)
         {
             string name = $"{nameof(Cords)}[{i}]";
-            Setup.Require(Cords[i] is not null, name, null, "a cord");
+            Allowed.Require(Cords[i] is not null, name, null, "a cord");
             cords[i] = Cords[i].Check(name, spin);
         }
 
@@ -169,7 +169,7 @@ public sealed record CordDeployment
             double radius = Allowed.Positive(deck.Radius.Meters, deck.Radius, $"{nameof(Deck)}.{nameof(deck.Radius)}", "Leave the deck out if there is none.");
             for (int i = 0; i < Cords.Count; i++)
             {
-                Setup.Require(
+                Allowed.Require(
                     radius >= Cords[i].DrumRadius.Meters && Math.Abs(deck.Height.Meters - Cords[i].DrumHeight.Meters) > SamePlane,
                     nameof(Deck),
                     deck,
@@ -194,14 +194,14 @@ public sealed record CordDeployment
 
     internal double CheckedEnd()
     {
-        Setup.Require(Until.Seconds > 0 && double.IsFinite(Until.Seconds), nameof(Until), Until, "a time after the start, and finite");
+        Allowed.Require(Until.Seconds > 0 && double.IsFinite(Until.Seconds), nameof(Until), Until, "a time after the start, and finite");
         return Until.Seconds;
     }
 
     /// <summary>Absolute tolerances a tenth of the relative one, in the natural size of each number.</summary>
     internal OdeTolerances Tolerances(Mechanism mechanism, double spin)
     {
-        Setup.Require(Tolerance is >= 1e-13 and <= 1e-6, nameof(Tolerance), Tolerance, "1e-13 to 1e-6");
+        Allowed.Require(Tolerance is >= 1e-13 and <= 1e-6, nameof(Tolerance), Tolerance, "1e-13 to 1e-6");
         double rate = Math.Abs(spin);
         double length = 0;
         double weight = 0;

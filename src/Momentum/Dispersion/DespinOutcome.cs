@@ -1,7 +1,7 @@
 namespace Momentum.Dispersion;
 
-/// <summary>How one case of an ensemble ended.</summary>
-internal enum CaseOutcome : byte
+/// <summary>How one case of an ensemble of planar de-spins ended.</summary>
+internal enum DespinOutcome : byte
 {
     Released,
     WrappedBack,

@@ -1,4 +1,4 @@
-namespace Momentum.Inertia;
+namespace Momentum.Numerics;
 
 /// <summary>
 /// A sum that carries the rounding of each addition along, so that its error does not grow with the number of terms nor
