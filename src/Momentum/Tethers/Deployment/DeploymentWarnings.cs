@@ -15,9 +15,6 @@ internal static class DeploymentWarnings
     // An impulse smaller than this part of the energy is of no consequence.
     private const double NoticeableLoss = 1e-6;
 
-    // Nor is a cord slack while the hub turns less than this, rad: just freed by a wobbling hub, one that stretches is so for an instant.
-    private const double NoticeableSlack = 1e-3;
-
     public static IReadOnlyList<DeploymentWarning> Of(DeploymentResult result)
     {
         List<DeploymentWarning> warnings = [];
@@ -71,11 +68,6 @@ internal static class DeploymentWarnings
                 released.Add(cord);
             }
 
-            if (happened.Kind == DeploymentEventKind.CordSlack && TurnWhile(happened, result) < NoticeableSlack)
-            {
-                continue;
-            }
-
             if (Words(happened) is var (kind, words) && said.Add((happened.Kind, cord)))
             {
                 warnings.Add(new(kind, happened.Cord, words));
@@ -97,15 +89,6 @@ internal static class DeploymentWarnings
                 warnings.Add(new(DeploymentWarningKind.CordStaysOn, cord, Invariant($"Cord {cord + 1} is still on the hub at the end ({result.End.Seconds:G4} s).")));
             }
         }
-    }
-
-    /// <summary>How far the hub turns at its initial rate until a slack cord is taut again, or to the end, rad.</summary>
-    private static double TurnWhile(DeploymentEvent slack, DeploymentResult result)
-    {
-        Duration until = result.Events
-            .Where(e => e.Kind == DeploymentEventKind.CordTaut && e.Cord == slack.Cord && e.Time >= slack.Time)
-            .Select(e => e.Time).FirstOrDefault(result.End);
-        return (until - slack.Time).Seconds * result.Deployment.Rates.Magnitude.ToSi();
     }
 
     private static (DeploymentWarningKind Kind, string Text)? Words(DeploymentEvent happened)

@@ -42,10 +42,8 @@ internal readonly struct MechanismEvents(Mechanism mechanism, Surroundings surro
             ref readonly Link link = ref mechanism.Links[index];
             bool slack = link.IsMoving && !link.IsConstrained && !link.Pulls;
 
-            // A slack cord starts short of its length, and an elastic one that comes taut starts from no tension.
-            return slack
-                ? new EventRule(EventDirection.Rising, true, true)
-                : new EventRule(EventDirection.Falling, true, link.Pulls);
+            // A slack cord starts short of its length.
+            return new EventRule(slack ? EventDirection.Rising : EventDirection.Falling, true, slack);
         }
 
         index -= links;

@@ -117,7 +117,7 @@ internal sealed class Propagation
             recording?.BeginSegment(_mechanism);
             recording?.Add(_time, _state);
             _integrator.Start(_time, _state);
-            bool heldStraight = Pushes(_state, 0);
+            bool heldStraight = StartsWithoutTension();
             survey?.BeginSegment();
             survey?.Look(_time, 0, _state, _mechanism);
             StepResult result;
@@ -132,7 +132,7 @@ internal sealed class Propagation
                     LookBetween(survey);
                 }
             }
-            while (result == StepResult.StepTaken && !(heldStraight && Pushes(_integrator.State, HeldStraight)));
+            while (result == StepResult.StepTaken && !(heldStraight && Pushes()));
 
             AcceptedSteps += _integrator.AcceptedSteps;
             Evaluations += _integrator.Evaluations;
@@ -262,15 +262,15 @@ internal sealed class Propagation
     }
 
     /// <summary>
-    /// Whether a cord that leaves the drum has negative tension past an unwound angle. One that begins so never crosses zero,
-    /// and so makes no event: it is looked for after each step, and loosened like one that hangs free at the start.
+    /// Whether a cord on the drum starts with no tension or a hair less. If it stays so its tension never crosses zero, and
+    /// makes no event: it is looked for after each step, and loosened like one that hangs free at the start.
     /// </summary>
-    private bool Pushes(ReadOnlySpan<double> state, double angle)
+    private bool StartsWithoutTension()
     {
-        _mechanism.Evaluate(state);
+        _mechanism.Evaluate(_state);
         foreach (ref readonly Link link in _mechanism.Links)
         {
-            if ((link.IsConstrained || link.Pulls) && link.IsOnDrum && link.Tension < 0 && state[link.Offset] > angle)
+            if (IsStraightOnDrum(link) && link.Tension <= 0)
             {
                 return true;
             }
@@ -278,6 +278,23 @@ internal sealed class Propagation
 
         return false;
     }
+
+    /// <summary>Whether a cord that leaves the drum has negative tension past the angle for which it is held straight.</summary>
+    private bool Pushes()
+    {
+        _mechanism.Evaluate(_integrator.State);
+        foreach (ref readonly Link link in _mechanism.Links)
+        {
+            if (IsStraightOnDrum(link) && link.Tension < 0 && _integrator.State[link.Offset] > HeldStraight)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static bool IsStraightOnDrum(in Link link) => link.IsOnDrum && (link.IsConstrained || link.Pulls);
 
     /// <summary>A weight set free with some cord hanging may have no tension from the first moment on.</summary>
     private void LoosenAtStart(int index)
