@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Composition;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CodeFixes;
@@ -17,52 +16,46 @@ namespace Momentum.CodeFixes;
 /// </summary>
 [ExportCodeFixProvider(LanguageNames.CSharp)]
 [Shared]
-public sealed class ConvertFix : CodeFixProvider
+public sealed class ConvertFix : ExpressionFix
 {
-    /// <inheritdoc/>
-    public override ImmutableArray<string> FixableDiagnosticIds { get; } = ImmutableArray.Create(
-        Descriptors.UnitsAdded.Id,
-        Descriptors.UnitsCompared.Id,
-        Descriptors.UnitAssigned.Id,
-        Descriptors.UnitPassed.Id,
-        Descriptors.ProductUnit.Id,
-        Descriptors.AngleUnit.Id,
-        Descriptors.RotationRates.Id,
-        Descriptors.MassAndForce.Id,
-        Descriptors.NamesDisagree.Id);
-
-    /// <inheritdoc/>
-    public override FixAllProvider GetFixAllProvider() => WellKnownFixAllProviders.BatchFixer;
-
-    /// <inheritdoc/>
-    public override async Task RegisterCodeFixesAsync(CodeFixContext context)
+    /// <summary>Creates the fix.</summary>
+    public ConvertFix()
+        : base(
+        Descriptors.UnitsAdded,
+        Descriptors.UnitsCompared,
+        Descriptors.UnitAssigned,
+        Descriptors.UnitPassed,
+        Descriptors.ProductUnit,
+        Descriptors.AngleUnit,
+        Descriptors.RotationRates,
+        Descriptors.MassAndForce,
+        Descriptors.NamesDisagree)
     {
-        foreach (Diagnostic diagnostic in context.Diagnostics)
-        {
-            ImmutableDictionary<string, string?> properties = diagnostic.Properties;
-            if (!properties.TryGetValue(Conversions.QuantityKey, out string? quantity)
-                || !properties.TryGetValue(Conversions.FromKey, out string? from)
-                || !properties.TryGetValue(Conversions.ToKey, out string? to)
-                || await Mend.Find(context, diagnostic).ConfigureAwait(false) is not ({ } root, { } expression)
-                || await context.Document.GetSemanticModelAsync(context.CancellationToken).ConfigureAwait(false) is not { } semantics
-                || semantics.GetTypeInfo(expression, context.CancellationToken) is not { Type: { } type } info || !Types.IsNumeric(type)
-                || Mend.Reading(expression, semantics, to!, context.CancellationToken) is not null)
-            {
-                continue;
-            }
+    }
 
-            ExpressionSyntax number = expression.WithoutTrivia();
-            string cast = Cast(semantics, quantity!, to!, info.ConvertedType ?? type);
-            ExpressionSyntax converted = SyntaxFactory.ParseExpression($"{cast}global::UnitsNet.{quantity}.From{from}({number}).{to}")
-                .WithAdditionalAnnotations(Simplifier.Annotation);
-            converted = converted.ReplaceNodes(
-                converted.DescendantNodes().OfType<NameSyntax>().Where(n => n is QualifiedNameSyntax or AliasQualifiedNameSyntax),
-                (_, node) => node.WithAdditionalAnnotations(Simplifier.Annotation));
-            converted = converted.ReplaceNodes(
-                converted.DescendantNodes().OfType<MemberAccessExpressionSyntax>(),
-                (_, node) => node.WithAdditionalAnnotations(Simplifier.Annotation));
-            Mend.Replace(context, diagnostic, $"Convert by '{quantity}' from {from} to {to}", root, expression, converted);
+    private protected override (string Title, SyntaxNode Old, SyntaxNode Mended)? Mend(
+        ExpressionSyntax marked, Diagnostic diagnostic, SemanticModel semantics, CancellationToken cancellation)
+    {
+        if (!diagnostic.Properties.TryGetValue(Conversions.QuantityKey, out string? quantity)
+            || !diagnostic.Properties.TryGetValue(Conversions.FromKey, out string? from)
+            || !diagnostic.Properties.TryGetValue(Conversions.ToKey, out string? to)
+            || semantics.GetTypeInfo(marked, cancellation) is not { Type: { } type } info || !Types.IsNumeric(type)
+            || Reading.In(marked, semantics, to!, cancellation) is not null)
+        {
+            return null;
         }
+
+        ExpressionSyntax number = marked.WithoutTrivia();
+        string cast = Cast(semantics, quantity!, to!, info.ConvertedType ?? type);
+        ExpressionSyntax converted = SyntaxFactory.ParseExpression($"{cast}global::UnitsNet.{quantity}.From{from}({number}).{to}")
+            .WithAdditionalAnnotations(Simplifier.Annotation);
+        converted = converted.ReplaceNodes(
+            converted.DescendantNodes().OfType<NameSyntax>().Where(n => n is QualifiedNameSyntax or AliasQualifiedNameSyntax),
+            (_, node) => node.WithAdditionalAnnotations(Simplifier.Annotation));
+        converted = converted.ReplaceNodes(
+            converted.DescendantNodes().OfType<MemberAccessExpressionSyntax>(),
+            (_, node) => node.WithAdditionalAnnotations(Simplifier.Annotation));
+        return ($"Convert by '{quantity}' from {from} to {to}", marked, converted);
     }
 
     // A member gives a double, or a decimal; what it replaces may have been another number.

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Composition;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CodeFixes;
@@ -16,32 +15,30 @@ namespace Momentum.CodeFixes;
 /// </summary>
 [ExportCodeFixProvider(LanguageNames.CSharp)]
 [Shared]
-public sealed class NegateFix : CodeFixProvider
+public sealed class NegateFix : ExpressionFix
 {
-    /// <inheritdoc/>
-    public override ImmutableArray<string> FixableDiagnosticIds { get; } = ImmutableArray.Create(Descriptors.Signs.Id);
-
-    /// <inheritdoc/>
-    public override FixAllProvider GetFixAllProvider() => WellKnownFixAllProviders.BatchFixer;
-
-    /// <inheritdoc/>
-    public override async Task RegisterCodeFixesAsync(CodeFixContext context)
+    /// <summary>Creates the fix.</summary>
+    public NegateFix()
+        : base(Descriptors.Signs)
     {
-        foreach (Diagnostic diagnostic in context.Diagnostics)
-        {
-            if (await Mend.Find(context, diagnostic).ConfigureAwait(false) is ({ } root, { } expression)
-                && await context.Document.GetSemanticModelAsync(context.CancellationToken).ConfigureAwait(false) is { } semantics
-                && Types.IsNumeric(semantics.GetTypeInfo(expression, context.CancellationToken).Type)
-                && diagnostic.Properties.TryGetValue(Conversions.RoleKey, out string? role) && role is nameof(Role.Argument) or nameof(Role.Assign) or nameof(Role.Return) or nameof(Role.Sum))
-            {
-                Mend.Replace(context, diagnostic, "Change its sign", root, expression, Negated(expression));
-            }
-        }
     }
+
+    private protected override (string Title, SyntaxNode Old, SyntaxNode Mended)? Mend(
+        ExpressionSyntax marked, Diagnostic diagnostic, SemanticModel semantics, CancellationToken cancellation) =>
+        Types.IsNumeric(semantics.GetTypeInfo(marked, cancellation).Type)
+        && diagnostic.Properties.TryGetValue(Conversions.RoleKey, out string? role) && role is nameof(Role.Argument) or nameof(Role.Assign) or nameof(Role.Return) or nameof(Role.Sum)
+            ? ("Change its sign", marked, Negated(marked))
+            : null;
 
     private static ExpressionSyntax Negated(ExpressionSyntax expression)
     {
-        ExpressionSyntax negative = SyntaxFactory.PrefixUnaryExpression(SyntaxKind.UnaryMinusExpression, Mend.Whole(expression));
+        ExpressionSyntax negative = SyntaxFactory.PrefixUnaryExpression(SyntaxKind.UnaryMinusExpression, Whole(expression));
         return expression.Parent is BinaryExpressionSyntax ? SyntaxFactory.ParenthesizedExpression(negative) : negative;
     }
+
+    // In parentheses where it would otherwise come apart.
+    private static ExpressionSyntax Whole(ExpressionSyntax expression) => expression.WithoutTrivia() is var bare
+        && bare is IdentifierNameSyntax or MemberAccessExpressionSyntax or InvocationExpressionSyntax or LiteralExpressionSyntax or ElementAccessExpressionSyntax or ParenthesizedExpressionSyntax
+            ? bare
+            : SyntaxFactory.ParenthesizedExpression(bare);
 }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Composition;
 using System.Globalization;
 using Microsoft.CodeAnalysis;
@@ -19,44 +18,34 @@ namespace Momentum.CodeFixes;
 /// </summary>
 [ExportCodeFixProvider(LanguageNames.CSharp)]
 [Shared]
-public sealed class ReadFactorsFix : CodeFixProvider
+public sealed class ReadFactorsFix : ExpressionFix
 {
     private const double Tolerance = 1e-9;
 
-    /// <inheritdoc/>
-    public override ImmutableArray<string> FixableDiagnosticIds { get; } = ImmutableArray.Create(
-        Descriptors.ProductUnit.Id,
-        Descriptors.UnitsAdded.Id,
-        Descriptors.UnitsCompared.Id,
-        Descriptors.AngleUnit.Id,
-        Descriptors.RotationRates.Id,
-        Descriptors.MassAndForce.Id);
-
-    /// <inheritdoc/>
-    public override FixAllProvider GetFixAllProvider() => WellKnownFixAllProviders.BatchFixer;
-
-    /// <inheritdoc/>
-    public override async Task RegisterCodeFixesAsync(CodeFixContext context)
+    /// <summary>Creates the fix.</summary>
+    public ReadFactorsFix()
+        : base(
+        Descriptors.ProductUnit,
+        Descriptors.UnitsAdded,
+        Descriptors.UnitsCompared,
+        Descriptors.AngleUnit,
+        Descriptors.RotationRates,
+        Descriptors.MassAndForce)
     {
-        foreach (Diagnostic diagnostic in context.Diagnostics)
-        {
-            if (diagnostic.Properties.TryGetValue(Conversions.RatioKey, out string? text)
-                && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double ratio)
-                && await Mend.Find(context, diagnostic).ConfigureAwait(false) is ({ } root, { } product) && product is not MemberAccessExpressionSyntax
-                && await context.Document.GetSemanticModelAsync(context.CancellationToken).ConfigureAwait(false) is { } semantics
-                && Factors(product, semantics, context.CancellationToken) is { Count: > 0 } factors
-                && (One(factors, ratio) ?? (diagnostic.Properties[Conversions.CoherentKey] == "true" ? All(factors) : null)) is { Count: > 0 } names)
-            {
-                Mend.Replace(
-                    context,
-                    diagnostic,
-                    $"Read in units that fit: '{string.Join("', '", names.Values.Distinct())}'",
-                    root,
-                    product,
-                    product.ReplaceNodes(names.Keys, (old, _) => SyntaxFactory.IdentifierName(names[old]).WithTriviaFrom(old)));
-            }
-        }
     }
+
+    private protected override (string Title, SyntaxNode Old, SyntaxNode Mended)? Mend(
+        ExpressionSyntax marked, Diagnostic diagnostic, SemanticModel semantics, CancellationToken cancellation) =>
+        diagnostic.Properties.TryGetValue(Conversions.RatioKey, out string? text)
+        && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double ratio)
+        && marked is not MemberAccessExpressionSyntax
+        && Factors(marked, semantics, cancellation) is { Count: > 0 } factors
+        && (One(factors, ratio) ?? (diagnostic.Properties[Conversions.CoherentKey] == "true" ? All(factors) : null)) is { Count: > 0 } names
+            ? (
+                $"Read in units that fit: '{string.Join("', '", names.Values.Distinct())}'",
+                marked,
+                marked.ReplaceNodes(names.Keys, (old, _) => SyntaxFactory.IdentifierName(names[old]).WithTriviaFrom(old)))
+            : null;
 
     // The members that the expression multiplies, each with the power it stands in; null where it is not a product of such.
     private static List<Factor>? Factors(ExpressionSyntax product, SemanticModel semantics, CancellationToken cancellation)

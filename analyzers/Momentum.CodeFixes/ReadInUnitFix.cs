@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Composition;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CodeFixes;
@@ -12,38 +11,30 @@ namespace Momentum.CodeFixes;
 /// <summary>Reads the quantity in the unit that the place expects: <c>length.Feet</c> becomes <c>length.Meters</c>.</summary>
 [ExportCodeFixProvider(LanguageNames.CSharp)]
 [Shared]
-public sealed class ReadInUnitFix : CodeFixProvider
+public sealed class ReadInUnitFix : ExpressionFix
 {
-    /// <inheritdoc/>
-    public override ImmutableArray<string> FixableDiagnosticIds { get; } = ImmutableArray.Create(
-        Descriptors.UnitsAdded.Id,
-        Descriptors.UnitsCompared.Id,
-        Descriptors.UnitAssigned.Id,
-        Descriptors.UnitPassed.Id,
-        Descriptors.AngleUnit.Id,
-        Descriptors.RotationRates.Id,
-        Descriptors.MassAndForce.Id,
-        Descriptors.Temperatures.Id);
-
-    /// <inheritdoc/>
-    public override FixAllProvider GetFixAllProvider() => WellKnownFixAllProviders.BatchFixer;
-
-    /// <inheritdoc/>
-    public override async Task RegisterCodeFixesAsync(CodeFixContext context)
+    /// <summary>Creates the fix.</summary>
+    public ReadInUnitFix()
+        : base(
+        Descriptors.UnitsAdded,
+        Descriptors.UnitsCompared,
+        Descriptors.UnitAssigned,
+        Descriptors.UnitPassed,
+        Descriptors.AngleUnit,
+        Descriptors.RotationRates,
+        Descriptors.MassAndForce,
+        Descriptors.Temperatures)
     {
-        foreach (Diagnostic diagnostic in context.Diagnostics)
-        {
-            if (diagnostic.Properties.TryGetValue(Conversions.ToKey, out string? member) && member is not null
-                && await Mend.Find(context, diagnostic).ConfigureAwait(false) is ({ } root, { } expression)
-                && await context.Document.GetSemanticModelAsync(context.CancellationToken).ConfigureAwait(false) is { } semantics
-                && Mend.Reading(expression, semantics, member, context.CancellationToken) is { } reading)
-            {
-                Mend.Replace(context, diagnostic, $"Read '{member}'", root, reading, reading switch
-                {
-                    InvocationExpressionSyntax { Expression: MemberAccessExpressionSyntax access } => access.WithName(SyntaxFactory.IdentifierName(member)),
-                    _ => SyntaxFactory.IdentifierName(member),
-                });
-            }
-        }
     }
+
+    private protected override (string Title, SyntaxNode Old, SyntaxNode Mended)? Mend(
+        ExpressionSyntax marked, Diagnostic diagnostic, SemanticModel semantics, CancellationToken cancellation) =>
+        diagnostic.Properties.TryGetValue(Conversions.ToKey, out string? member) && member is not null
+        && Reading.In(marked, semantics, member, cancellation) is { } reading
+            ? ($"Read '{member}'", reading, reading switch
+            {
+                InvocationExpressionSyntax { Expression: MemberAccessExpressionSyntax access } => access.WithName(SyntaxFactory.IdentifierName(member)),
+                _ => SyntaxFactory.IdentifierName(member),
+            })
+            : null;
 }

@@ -25,20 +25,21 @@ public sealed class RenameFix : CodeFixProvider
     /// <inheritdoc/>
     public override async Task RegisterCodeFixesAsync(CodeFixContext context)
     {
-        if (await context.Document.GetSemanticModelAsync(context.CancellationToken).ConfigureAwait(false) is not { } semantics)
+        if (await context.Document.GetSyntaxRootAsync(context.CancellationToken).ConfigureAwait(false) is not { } root
+            || await context.Document.GetSemanticModelAsync(context.CancellationToken).ConfigureAwait(false) is not { } semantics)
         {
             return;
         }
 
         foreach (Diagnostic diagnostic in context.Diagnostics)
         {
-            if (await Mend.Find(context, diagnostic).ConfigureAwait(false) is ({ }, IdentifierNameSyntax { Parent: EqualsValueClauseSyntax { Parent: VariableDeclaratorSyntax variable } } value)
+            if (root.FindNode(diagnostic.Location.SourceSpan, getInnermostNodeForTie: true) is IdentifierNameSyntax { Parent: EqualsValueClauseSyntax { Parent: VariableDeclaratorSyntax variable } } value
                 && semantics.GetDeclaredSymbol(variable, context.CancellationToken) is ILocalSymbol local
                 && NameUnits.Renamed(local.Name, value.Identifier.ValueText) is { } name)
             {
                 string title = $"Rename '{local.Name}' to '{name}'";
                 context.RegisterCodeFix(
-                    CodeAction.Create(title, token => Renamer.RenameSymbolAsync(context.Document.Project.Solution, local, default, name, token), Mend.Key(title)),
+                    CodeAction.Create(title, token => Renamer.RenameSymbolAsync(context.Document.Project.Solution, local, default, name, token), ExpressionFix.Key(title)),
                     diagnostic);
             }
         }

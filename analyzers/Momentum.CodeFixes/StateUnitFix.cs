@@ -48,7 +48,7 @@ public sealed class StateUnitFix : CodeFixProvider
                 string attribute = imported ? "Unit" : $"global::{Declarations.AttributeNamespace}.Unit";
                 string title = $"State the unit of '{name}'";
                 context.RegisterCodeFix(
-                    CodeAction.Create(title, token => State(context.Document, declaration, attribute, unit.Symbol, token), Mend.Key(title) + name),
+                    CodeAction.Create(title, token => State(context.Document, declaration, attribute, unit.Symbol, token), ExpressionFix.Key(title) + name),
                     diagnostic);
             }
         }

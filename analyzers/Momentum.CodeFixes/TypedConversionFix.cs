@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Composition;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CodeFixes;
@@ -12,26 +11,19 @@ namespace Momentum.CodeFixes;
 /// <summary>Replaces a factor by the typed conversion: <c>angle.Degrees * Math.PI / 180</c> becomes <c>angle.Radians</c>.</summary>
 [ExportCodeFixProvider(LanguageNames.CSharp)]
 [Shared]
-public sealed class TypedConversionFix : CodeFixProvider
+public sealed class TypedConversionFix : ExpressionFix
 {
-    /// <inheritdoc/>
-    public override ImmutableArray<string> FixableDiagnosticIds { get; } = ImmutableArray.Create(Descriptors.ConversionByHand.Id);
-
-    /// <inheritdoc/>
-    public override FixAllProvider GetFixAllProvider() => WellKnownFixAllProviders.BatchFixer;
-
-    /// <inheritdoc/>
-    public override async Task RegisterCodeFixesAsync(CodeFixContext context)
+    /// <summary>Creates the fix.</summary>
+    public TypedConversionFix()
+        : base(Descriptors.ConversionByHand)
     {
-        foreach (Diagnostic diagnostic in context.Diagnostics)
-        {
-            if (diagnostic.Properties.TryGetValue(Conversions.ToKey, out string? member) && member is not null
-                && await Mend.Find(context, diagnostic).ConfigureAwait(false) is ({ } root, { } product)
-                && diagnostic.AdditionalLocations.Count == 1
-                && product.FindNode(diagnostic.AdditionalLocations[0].SourceSpan, getInnermostNodeForTie: true) is MemberAccessExpressionSyntax access)
-            {
-                Mend.Replace(context, diagnostic, $"Read '{member}'", root, product, access.WithName(SyntaxFactory.IdentifierName(member)).WithoutTrivia());
-            }
-        }
     }
+
+    private protected override (string Title, SyntaxNode Old, SyntaxNode Mended)? Mend(
+        ExpressionSyntax marked, Diagnostic diagnostic, SemanticModel semantics, CancellationToken cancellation) =>
+        diagnostic.Properties.TryGetValue(Conversions.ToKey, out string? member) && member is not null
+        && diagnostic.AdditionalLocations.Count == 1
+        && marked.FindNode(diagnostic.AdditionalLocations[0].SourceSpan, getInnermostNodeForTie: true) is MemberAccessExpressionSyntax access
+            ? ($"Read '{member}'", marked, access.WithName(SyntaxFactory.IdentifierName(member)).WithoutTrivia())
+            : null;
 }

@@ -46,6 +46,6 @@ public sealed class HelpPageTests
     {
         Compilation compilation = Source.Compile([Check.InClass(members)]);
         Assert.Empty(compilation.GetDiagnostics().Where(d => d.Severity == DiagnosticSeverity.Error));
-        return [.. (await Source.Analyze(compilation, new UnitAnalyzer())).Select(d => d.Id).Distinct()];
+        return [.. (await Source.Analyze(compilation)).Select(d => d.Id).Distinct()];
     }
 }

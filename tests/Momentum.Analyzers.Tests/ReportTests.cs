@@ -15,7 +15,7 @@ public sealed class ReportTests
     [MemberData(nameof(Rules))]
     public async Task It_shows_where_each_of_the_two_came_from(string id)
     {
-        Diagnostic report = (await Source.Analyze(Source.Compile([Check.InClass(HelpPageTests.Example(id, "Wrong"))]), new UnitAnalyzer()))[0];
+        Diagnostic report = (await Source.Analyze(Source.Compile([Check.InClass(HelpPageTests.Example(id, "Wrong"))])))[0];
         Assert.Equal(id, report.Id);
         if (_ofOnePlace.Contains(id))
         {
@@ -40,7 +40,7 @@ public sealed class ReportTests
     [InlineData("double v = a.Feet / time.Seconds; _ = Speed.FromMetersPerSecond(v);", "a.Feet|time.Seconds|Speed.FromMetersPerSecond(v)")]
     public async Task It_shows_the_reading_and_not_only_the_variable(string body, string origins)
     {
-        Diagnostic report = Assert.Single(await Source.Analyze(Source.Compile([Check.InBody(body)]), new UnitAnalyzer()));
+        Diagnostic report = Assert.Single(await Source.Analyze(Source.Compile([Check.InBody(body)])));
         string text = report.Location.SourceTree!.ToString();
         Assert.Equal(origins, string.Join("|", report.AdditionalLocations.Select(l => text.Substring(l.SourceSpan.Start, l.SourceSpan.Length))));
     }

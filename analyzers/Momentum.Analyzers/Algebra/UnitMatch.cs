@@ -49,13 +49,11 @@ internal readonly struct UnitMatch
             ratio = turns is null ? ratio : ratio.Times(turns);
         }
 
-        return new(true, Kinds(from.Kind, to.Kind), ratio);
+        return new(true, KindsMatch(from, to), ratio);
     }
 
     // A temperature on a scale with an offset is not a difference in kelvin; a torque is not an energy. Otherwise a kind
     // that is not known agrees with any.
-    private static bool Kinds(Kind from, Kind to) =>
-        from == to || (IsPoint(from) || IsPoint(to) ? false : from == Kind.Unspecified || to == Kind.Unspecified);
-
-    private static bool IsPoint(Kind kind) => kind is Kind.CelsiusPoint or Kind.FahrenheitPoint;
+    private static bool KindsMatch(Unit from, Unit to) =>
+        from.Kind == to.Kind || (!from.IsTemperaturePoint && !to.IsTemperaturePoint && (from.Kind == Kind.Unspecified || to.Kind == Kind.Unspecified));
 }

@@ -15,17 +15,6 @@ namespace Momentum.Analyzers.Tests.Corpus;
 /// </summary>
 internal sealed class Accuracy
 {
-    private const string Head = """
-        using System;
-        using System.Collections.Generic;
-        using System.Linq;
-        using Momentum.Frames;
-        using Momentum.Quantities;
-        using UnitsNet;
-        using UnitsNet.Units;
-
-        """;
-
     private readonly ImmutableArray<Snippet> _snippets;
     private readonly Dictionary<string, List<string>> _reports;
     private readonly ILookup<string, string> _messages;
@@ -91,13 +80,13 @@ internal sealed class Accuracy
             .. HandWritten("FlightCode").Where(s => SHA256.HashData(Encoding.UTF8.GetBytes(s.Name))[0] % 2 == (tuning ? 0 : 1)),
             .. HandWritten(tuning ? "Tuning" : "Reporting"),
         ];
-        Compilation compilation = Source.Compile([Head + string.Concat(snippets.Select(s => s.Code))]);
+        Compilation compilation = Source.Compile([Check.Head + string.Concat(snippets.Select(s => s.Code))]);
         ImmutableArray<Diagnostic> errors = compilation.GetDiagnostics();
         Assert.True(errors.All(d => d.Severity != DiagnosticSeverity.Error), string.Join("\n", errors.Where(d => d.Severity == DiagnosticSeverity.Error).Select(d => $"{d.GetMessage(CultureInfo.InvariantCulture)}: {d.Location.SourceTree!.GetText().Lines[d.Location.GetLineSpan().StartLinePosition.Line]}")));
 
         Dictionary<string, List<string>> reports = snippets.ToDictionary(s => s.Name, _ => new List<string>());
         List<(string Name, string Text)> messages = [];
-        foreach (Diagnostic diagnostic in await Source.Analyze(compilation, new UnitAnalyzer()))
+        foreach (Diagnostic diagnostic in await Source.Analyze(compilation))
         {
             SyntaxNode node = (await diagnostic.Location.SourceTree!.GetRootAsync()).FindNode(diagnostic.Location.SourceSpan);
             string name = node.AncestorsAndSelf().OfType<ClassDeclarationSyntax>().Last().Identifier.ValueText;

@@ -1,5 +1,4 @@
 using Microsoft.CodeAnalysis.CSharp.Testing;
-using Microsoft.CodeAnalysis.Diagnostics;
 using Microsoft.CodeAnalysis.Testing;
 
 namespace Momentum.Analyzers.Tests.Verification;
@@ -7,7 +6,7 @@ namespace Momentum.Analyzers.Tests.Verification;
 /// <summary>Checks text in which <c>{|MOM001:…|}</c> marks where a rule must report, and nothing else may.</summary>
 internal static class Check
 {
-    private const string Head = """
+    internal const string Head = """
         using System;
         using System.Collections.Generic;
         using System.Linq;
@@ -32,12 +31,9 @@ internal static class Check
     internal static string InBody(string statements) => InClass(
         "void Run(Length a, Length b, Mass m, Force f, Torque t, Energy e, Angle angle, RotationalSpeed w, Frequency hz, MassMomentOfInertia inertia, Duration time)\n{\n" + statements + "\n}");
 
-    internal static Task File(string text, params (string Key, string Value)[] options) => Run<UnitAnalyzer>(text, options);
-
-    private static async Task Run<TAnalyzer>(string text, (string Key, string Value)[] options)
-        where TAnalyzer : DiagnosticAnalyzer, new()
+    internal static async Task File(string text, params (string Key, string Value)[] options)
     {
-        CSharpAnalyzerTest<TAnalyzer, DefaultVerifier> test = new()
+        CSharpAnalyzerTest<UnitAnalyzer, DefaultVerifier> test = new()
         {
             TestCode = text,
             ReferenceAssemblies = NoPackages,

@@ -5,7 +5,7 @@ using Microsoft.CodeAnalysis.Diagnostics;
 
 namespace Momentum.Analyzers.Tests.Verification;
 
-/// <summary>Compiles C# text against this run's own framework, UnitsNet and this library, and runs the analyzers on it.</summary>
+/// <summary>Compiles C# text against this run's own framework, UnitsNet and this library, and runs the analyzer on it.</summary>
 internal static class Source
 {
     internal static ImmutableArray<MetadataReference> Framework { get; } = [..
@@ -34,10 +34,10 @@ internal static class Source
         return await with.GetAnalyzerDiagnosticsAsync();
     }
 
-    internal static async Task<ImmutableArray<Diagnostic>> Analyze(Compilation compilation, params DiagnosticAnalyzer[] analyzers)
+    internal static async Task<ImmutableArray<Diagnostic>> Analyze(Compilation compilation)
     {
         CompilationWithAnalyzers with = compilation.WithAnalyzers(
-            [.. analyzers],
+            [new UnitAnalyzer()],
             new CompilationWithAnalyzersOptions(new AnalyzerOptions([]), (exception, analyzer, _) => throw new InvalidOperationException($"{analyzer} threw", exception), concurrentAnalysis: false, logAnalyzerExecutionTime: false));
         return await with.GetAnalyzerDiagnosticsAsync();
     }
