@@ -9,6 +9,7 @@ internal static class DesignJudge
 {
     private const double HeavyCord = 0.2;
     private const double HeavyWeights = 0.1;
+    private const double SoftCord = 0.01;
 
     public static void Judge(Case given, PlanarMotion motion, Findings findings)
     {
@@ -20,6 +21,14 @@ internal static class DesignJudge
             findings.Warn(
                 given.Despin.Cord!, nameof(CordSection.LineDensity), FormattableString.Invariant($"each cord weighs {100 * cord / weight:G3} % of its weight, and the computation takes the free cord as straight, though a heavy one bows"),
                 "Take a lighter cord or a heavier weight, or check the unit of line_density.");
+        }
+
+        // Cords sized as springs stretch in the plane too.
+        if (given.Despin.Cord?.Stiffness is { } stiffness && motion.PeakTension.Tension > SoftCord * stiffness.Value)
+        {
+            findings.Warn(
+                given.Despin.Cord, nameof(CordSection.Stiffness), FormattableString.Invariant($"the cords stretch by some {100 * (motion.PeakTension.Tension / stiffness.Value):G2} % of their length, which changes the final spin rate, and the planar figures leave it out"),
+                "Read and compare the figures of the whole motion, which has it (it needs the full inertia), or take stiffer cords.");
         }
 
         double body = given.Vehicle.Mass?.Value.Kilograms ?? double.PositiveInfinity;

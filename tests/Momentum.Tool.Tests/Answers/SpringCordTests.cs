@@ -76,6 +76,10 @@ public sealed class SpringCordTests
         string rigid = AsBuilt(Number(Size(SampleCase.IdealOnSprings.Replace("forgive_spin_up = true\n", "", StringComparison.Ordinal)), "cord_length_m"), "");
         double stiff = Number(Size(rigid)["whole_motion"]!, "final_spin_rad_s");
 
+        // What the planar figures leave out is said where it matters.
+        Assert.Contains(Size(springs)["warnings"]!.AsArray(), w => w!["key"]!.GetValue<string>() == "despin.cord.stiffness");
+        Assert.DoesNotContain(Size(SampleCase.IdealOnSprings)["warnings"]!.AsArray(), w => w!["key"]!.GetValue<string>() == "despin.cord.stiffness");
+
         // Without stretch the spin is off by the same 3 %; the springs leave second order.
         Assert.Equal(1.03 * wish, stiff, 1e-8);
         Assert.True(Math.Abs(spring - wish) < 0.2 * Math.Abs(stiff - wish), FormattableString.Invariant($"{spring} against {stiff}, wished {wish}"));

@@ -13,7 +13,7 @@ internal static class DeploymentWarnings
     private const double SameAxis = 0.35;
 
     // An impulse smaller than this part of the energy is of no consequence.
-    private const double NoticeableLoss = 1e-6;
+    private const double NoticeableLoss = 1e-4;
 
     public static IReadOnlyList<DeploymentWarning> Of(DeploymentResult result)
     {
