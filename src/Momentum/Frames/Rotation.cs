@@ -42,6 +42,8 @@ public readonly struct Rotation<TFrom, TTo> :
         _wLessOne = w - 1;
     }
 
+    internal Quaternion Bare => new(_x, _y, _z, W);
+
     /// <summary>Both frames have the same axes.</summary>
     public static Rotation<TFrom, TTo> Identity => default;
 
@@ -79,14 +81,15 @@ public readonly struct Rotation<TFrom, TTo> :
     /// <exception cref="ArgumentException">Its length is not 1 within 1e-6; it is then normalised exactly.</exception>
     public static Rotation<TFrom, TTo> FromQuaternion(double x, double y, double z, double w)
     {
-        double length = Math.Sqrt((x * x) + (y * y) + (z * z) + (w * w));
+        Quaternion given = new(x, y, z, w);
+        double length = Math.Sqrt(given.SquaredLength);
         if (!(Math.Abs(length - 1) <= 1e-6))
         {
             throw new ArgumentException(
                 string.Create(CultureInfo.InvariantCulture, $"The quaternion (x {x}, y {y}, z {z}, w {w}) has length {length}; a rotation needs length 1 within 1e-6. Normalise it, and check that the scalar part is given last."));
         }
 
-        return new(x / length, y / length, z / length, w / length);
+        return Normalised(given);
     }
 
     /// <summary>From a direction cosine matrix, nine numbers row by row; columns are TFrom's axes in TTo.</summary>
@@ -106,7 +109,7 @@ public readonly struct Rotation<TFrom, TTo> :
         {
             for (int j = i; j < 3; j++)
             {
-                double dot = (rows[3 * i] * rows[3 * j]) + (rows[(3 * i) + 1] * rows[(3 * j) + 1]) + (rows[(3 * i) + 2] * rows[(3 * j) + 2]);
+                double dot = Vec.Read(rows[(3 * i)..]).Dot(Vec.Read(rows[(3 * j)..]));
                 double want = i == j ? 1 : 0;
                 if (!(Math.Abs(dot - want) <= 1e-6))
                 {
@@ -117,73 +120,29 @@ public readonly struct Rotation<TFrom, TTo> :
             }
         }
 
-        double determinant =
-            (rows[0] * ((rows[4] * rows[8]) - (rows[5] * rows[7]))) -
-            (rows[1] * ((rows[3] * rows[8]) - (rows[5] * rows[6]))) +
-            (rows[2] * ((rows[3] * rows[7]) - (rows[4] * rows[6])));
-        if (determinant < 0)
+        Vec first = Vec.Read(rows);
+        Vec second = Vec.Read(rows[3..]);
+        Vec third = Vec.Read(rows[6..]);
+        if (first.Cross(second).Dot(third) < 0)
         {
             throw new ArgumentException("The matrix has determinant -1: a mirror image. Check the sign of one axis.", nameof(rows));
         }
 
-        // S. W. Shepperd, J. Guidance and Control 1(3), 1978 (from memory, not read): divide by the largest of the four,
-        // which is at least 1/2, so that no digits are lost.
-        double trace = rows[0] + rows[4] + rows[8];
-        double x, y, z, w;
-        if (trace >= rows[0] && trace >= rows[4] && trace >= rows[8])
-        {
-            w = 1 + trace;
-            x = rows[7] - rows[5];
-            y = rows[2] - rows[6];
-            z = rows[3] - rows[1];
-        }
-        else if (rows[0] >= rows[4] && rows[0] >= rows[8])
-        {
-            w = rows[7] - rows[5];
-            x = 1 + rows[0] - rows[4] - rows[8];
-            y = rows[1] + rows[3];
-            z = rows[2] + rows[6];
-        }
-        else if (rows[4] >= rows[8])
-        {
-            w = rows[2] - rows[6];
-            x = rows[1] + rows[3];
-            y = 1 + rows[4] - rows[0] - rows[8];
-            z = rows[5] + rows[7];
-        }
-        else
-        {
-            w = rows[3] - rows[1];
-            x = rows[2] + rows[6];
-            y = rows[5] + rows[7];
-            z = 1 + rows[8] - rows[0] - rows[4];
-        }
-
-        double length = Math.Sqrt((x * x) + (y * y) + (z * z) + (w * w));
-        return new(x / length, y / length, z / length, w / length);
+        return Normalised(Quaternion.FromRows(first, second, third));
     }
 
     /// <summary>The rotation back.</summary>
-    public Rotation<TTo, TFrom> Inverse() => Rotation<TTo, TFrom>.Unchecked(-_x, -_y, -_z, W);
+    public Rotation<TTo, TFrom> Inverse() => Rotation<TTo, TFrom>.Unchecked(Bare.Conjugate());
 
     /// <summary>This rotation first, then the next.</summary>
     /// <typeparam name="TNext">The frame that the next rotation leads to.</typeparam>
     /// <param name="next">The rotation that starts where this one ends.</param>
     /// <returns>The rotation from this one's start to the next one's end, normalised.</returns>
     public Rotation<TFrom, TNext> Then<TNext>(Rotation<TTo, TNext> next)
-        where TNext : struct, IFrame
-    {
-        double w1 = W;
-        double w2 = next.W;
-        double x = (w2 * _x) + (next.X * w1) + (next.Y * _z) - (next.Z * _y);
-        double y = (w2 * _y) + (next.Y * w1) + (next.Z * _x) - (next.X * _z);
-        double z = (w2 * _z) + (next.Z * w1) + (next.X * _y) - (next.Y * _x);
-        double w = (w2 * w1) - (next.X * _x) - (next.Y * _y) - (next.Z * _z);
+        where TNext : struct, IFrame =>
 
         // A product of unit quaternions is off unit length by rounding only; without this, long chains would drift.
-        double length = Math.Sqrt((x * x) + (y * y) + (z * z) + (w * w));
-        return Rotation<TFrom, TNext>.Unchecked(x / length, y / length, z / length, w / length);
-    }
+        Rotation<TFrom, TNext>.Normalised(next.Bare * Bare);
 
     /// <summary>The components of a vector along <typeparamref name="TTo"/> axes.</summary>
     /// <typeparam name="TQuantity">The vector's quantity.</typeparam>
@@ -265,5 +224,11 @@ public readonly struct Rotation<TFrom, TTo> :
     }
 
     /// <summary>From a quaternion that the caller knows to be of unit length.</summary>
-    internal static Rotation<TFrom, TTo> Unchecked(double x, double y, double z, double w) => new(x, y, z, w);
+    internal static Rotation<TFrom, TTo> Unchecked(Quaternion q) => new(q.X, q.Y, q.Z, q.W);
+
+    private static Rotation<TFrom, TTo> Normalised(Quaternion q)
+    {
+        double length = Math.Sqrt(q.SquaredLength);
+        return new(q.X / length, q.Y / length, q.Z / length, q.W / length);
+    }
 }

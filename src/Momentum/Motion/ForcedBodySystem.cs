@@ -96,7 +96,7 @@ internal struct ForcedBodySystem<TBody, TLoads> : IOdeSystem
             Position<Inertial>.Origin + new Vector<Length, Inertial>(Vec.Read(state[ForcedState.Place..])),
             new Vector<Speed, Inertial>(Vec.Read(state[ForcedState.Velocity..])),
             new Vector<RotationalSpeed, TBody>(now.Rate),
-            Rotation<TBody, Inertial>.Unchecked(now.Attitude.X, now.Attitude.Y, now.Attitude.Z, now.Attitude.W));
+            Rotation<TBody, Inertial>.Unchecked(now.Attitude));
     }
 
     /// <summary>Solves m x = v for a positive definite m by Cholesky's factors.</summary>

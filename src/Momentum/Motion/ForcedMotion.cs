@@ -1,3 +1,4 @@
+using Momentum.Frames;
 using Momentum.Inertia;
 using Momentum.Numerics;
 using Momentum.Quantities;
@@ -44,7 +45,7 @@ public sealed class ForcedMotion<TBody, TLoads>
         SetMass(ref system, start);
 
         Vec rate = state.Rate.Si;
-        Quaternion attitude = new Quaternion(state.Attitude.X, state.Attitude.Y, state.Attitude.Z, state.Attitude.W).Normalised();
+        Quaternion attitude = state.Attitude.Bare.Normalised();
         Vec slug = attitude.Turn(rate) * damper.SiInertia;
         Vec momentum = attitude.Turn(system.Inertia * rate) + slug;
         Span<double> y = stackalloc double[ForcedState.Size];

@@ -1,3 +1,4 @@
+using Momentum.Frames;
 using Momentum.Numerics;
 
 namespace Momentum.Motion;
@@ -203,7 +204,7 @@ internal sealed partial class FreeRotation
         _phaseAtStart = PhaseOf((double)w1 * Root(i1 * d31), (double)w2 * Root(i2 * d32));
         Phase start = PhaseAt(_phaseAtStart);
         _turnAtStart = TurnOf(start);
-        _toRenamed = Quaternion.FromRows(_axis1, _axis2, _axis3);
+        _toRenamed = Quaternion.FromRows(_axis1, _axis2, _axis3).Normalised();
         _momentumFrame = _attitude * _toRenamed.Conjugate() * EulerRotation(0.0, start).Conjugate();
         if (!double.IsFinite(_phaseAtStart) || !double.IsFinite(_momentumFrame.SquaredLength) || !double.IsFinite(_turnAtStart.High))
         {

@@ -61,7 +61,7 @@ public sealed class TorqueFreeMotion<TBody>
     public static TorqueFreeMotion<TBody> From(
         InertiaTensor<TBody> inertia, Vector<RotationalSpeed, TBody> rate, Rotation<TBody, Inertial> attitude)
     {
-        FreeRotation rotation = new(inertia.Si, rate.Si, new Quaternion(attitude.X, attitude.Y, attitude.Z, attitude.W));
+        FreeRotation rotation = new(inertia.Si, rate.Si, attitude.Bare);
         return new TorqueFreeMotion<TBody>(rotation, attitude.Apply(inertia * rate));
     }
 
@@ -100,7 +100,7 @@ public sealed class TorqueFreeMotion<TBody>
         _rotation.At(time.Seconds, out Vec rate, out Quaternion attitude);
         return new RotationState<TBody>(
             new Vector<RotationalSpeed, TBody>(rate),
-            Rotation<TBody, Inertial>.Unchecked(attitude.X, attitude.Y, attitude.Z, attitude.W));
+            Rotation<TBody, Inertial>.Unchecked(attitude));
     }
 
     private static Vec Checked(Direction<TBody> axis)

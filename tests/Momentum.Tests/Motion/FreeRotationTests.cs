@@ -1,4 +1,5 @@
 using FsCheck.Xunit;
+using Momentum.Frames;
 using Momentum.Motion;
 using Momentum.Numerics;
 

@@ -104,7 +104,7 @@ internal sealed class Survey(int cords)
     /// <param name="mechanism">The hub alone.</param>
     public void GoOnForEver(ReadOnlySpan<double> state, Mechanism mechanism)
     {
-        FreeRotation rotation = new(mechanism.Hub.Inertia, Vec.Read(state[Mechanism.Rates..]), Motion.Quaternion.Identity);
+        FreeRotation rotation = new(mechanism.Hub.Inertia, Vec.Read(state[Mechanism.Rates..]), Quaternion.Identity);
         ref Stretch after = ref _stretches[After];
         rotation.Extremes(mechanism.Hub.Axis, out after.Nutation, out after.Transverse, out after.Spin);
         after.Momentum = mechanism.HubMomentum(state);

@@ -1,6 +1,6 @@
 using System.Runtime.CompilerServices;
 
-namespace Momentum.Motion;
+namespace Momentum.Frames;
 
 /// <summary>
 /// A quaternion in Hamilton's convention for the inside of computations, scalar part last. As a rotation from A to B it
@@ -30,30 +30,19 @@ internal readonly record struct Quaternion(double X, double Y, double Z, double 
 
     /// <summary>
     /// From the matrix that turns components: its rows are the axes of the frame it leads to, by components in the one it
-    /// comes from. S. W. Shepperd, J. Guidance and Control 1(3), 1978 (from memory, not read).
+    /// comes from. Not of unit length.
     /// </summary>
+    /// <remarks>
+    /// S. W. Shepperd, J. Guidance and Control 1(3), 1978 (from memory, not read): built on the largest of the four, so that
+    /// no digits are lost.
+    /// </remarks>
     public static Quaternion FromRows(Vec row1, Vec row2, Vec row3)
     {
         double trace = row1.X + row2.Y + row3.Z;
-        Quaternion q;
-        if (trace >= row1.X && trace >= row2.Y && trace >= row3.Z)
-        {
-            q = new Quaternion(row3.Y - row2.Z, row1.Z - row3.X, row2.X - row1.Y, 1.0 + trace);
-        }
-        else if (row1.X >= row2.Y && row1.X >= row3.Z)
-        {
-            q = new Quaternion(1.0 + row1.X - row2.Y - row3.Z, row1.Y + row2.X, row1.Z + row3.X, row3.Y - row2.Z);
-        }
-        else if (row2.Y >= row3.Z)
-        {
-            q = new Quaternion(row1.Y + row2.X, 1.0 + row2.Y - row1.X - row3.Z, row2.Z + row3.Y, row1.Z - row3.X);
-        }
-        else
-        {
-            q = new Quaternion(row1.Z + row3.X, row2.Z + row3.Y, 1.0 + row3.Z - row1.X - row2.Y, row2.X - row1.Y);
-        }
-
-        return q.Normalised();
+        return trace >= row1.X && trace >= row2.Y && trace >= row3.Z ? new(row3.Y - row2.Z, row1.Z - row3.X, row2.X - row1.Y, 1.0 + trace)
+            : row1.X >= row2.Y && row1.X >= row3.Z ? new(1.0 + row1.X - row2.Y - row3.Z, row1.Y + row2.X, row1.Z + row3.X, row3.Y - row2.Z)
+            : row2.Y >= row3.Z ? new(row1.Y + row2.X, 1.0 + row2.Y - row1.X - row3.Z, row2.Z + row3.Y, row1.Z - row3.X)
+            : new(row1.Z + row3.X, row2.Z + row3.Y, 1.0 + row3.Z - row1.X - row2.Y, row2.X - row1.Y);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
