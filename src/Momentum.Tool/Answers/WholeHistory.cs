@@ -67,6 +67,7 @@ internal static class WholeHistory
                 ($"weight_{number}_x_m", s => s.Cords[cord].Weight.X.Meters),
                 ($"weight_{number}_y_m", s => s.Cords[cord].Weight.Y.Meters),
                 ($"weight_{number}_z_m", s => s.Cords[cord].Weight.Z.Meters),
+                ($"weight_{number}_speed_m_s", s => s.Cords[cord].WeightVelocity.Magnitude.MetersPerSecond),
             ]);
         }
 

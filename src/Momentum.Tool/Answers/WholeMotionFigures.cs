@@ -44,6 +44,16 @@ internal static class WholeMotionFigures
                 FormattableString.Invariant($"at {peak.Time.Seconds:G4} s")));
         }
 
+        foreach (WeightLetGo letGo in result.LetGos)
+        {
+            string number = FormattableString.Invariant($"{letGo.Cord + 1}");
+            figures.Add(AnswerFigure.Si(
+                $"release_speed_weight_{number}_m_s", $"Speed of weight {number} at let-go", letGo.Velocity.Magnitude.MetersPerSecond, "m/s",
+                result.Deployment.Rig is null ? "inertial; the vehicle at rest before release" : "relative to the room"));
+            figures.Add(AnswerFigure.Si(
+                $"release_energy_weight_{number}_j", $"Kinetic energy of weight {number} at let-go", letGo.Energy.Joules, "J", "of the weight alone"));
+        }
+
         if (whole.Residual is { } residual)
         {
             figures.AddRange(residual.Shares.Select(share =>

@@ -23,11 +23,11 @@ internal static class WholeMotionPart
     private static Markup Tables(WholeMotionSection whole) => Markup.Of($"""
         <p class="lead">{whole.Summary}</p>
         <div class="sheet">
-        <div>{Wobble(whole.Wobble)}</div>
+        {(whole.Wobble.Count == 0 ? Markup.None : Markup.Of($"<div>{Wobble(whole.Wobble)}</div>"))}
         <div>{SpinSplitPicture.Draw(whole.FinalSpin, whole.SpinUnit)}</div>
         </div>
         <div class="sheet">
-        <div>{Events(whole.Events)}{Peaks(whole.Peaks)}{Landings(whole.Landings)}</div>
+        <div>{Events(whole.Events)}{Peaks(whole.Peaks)}{LetGos(whole)}{Landings(whole.Landings)}</div>
         <div>{Ledger(whole.Ledger)}</div>
         </div>
         """);
@@ -74,6 +74,21 @@ internal static class WholeMotionPart
         </tbody>
         </table>
         """);
+
+    private static Markup LetGos(WholeMotionSection whole) => Markup.Of($"""
+        <h3>Weights at let-go</h3>
+        <table class="letgos">
+        <thead><tr><th scope="col">Weight</th><th scope="col" class="number">At</th><th scope="col" class="number">Speed</th><th scope="col" class="number">Kinetic energy</th></tr></thead>
+        <tbody>
+        {Markup.Each(whole.LetGos, LetGo)}
+        </tbody>
+        </table>
+        <p class="caption">{whole.SpeedsAreOf} The energy is that of the weight alone; its cord has some more.</p>
+        """);
+
+    private static Markup LetGo(LetGoRow row) => row.Time is not { } time
+        ? Markup.Of($"<tr><th scope=\"row\">{Ink.DotOfCord(row.Cord - 1)}{row.Cord}</th><td class=\"number\" colspan=\"3\">does not let go</td></tr>")
+        : Markup.Of($"<tr><th scope=\"row\">{Ink.DotOfCord(row.Cord - 1)}{row.Cord}</th><td class=\"number\">{time.ToString()}</td><td class=\"number\">{row.Speed?.ToString() ?? ""}</td><td class=\"number\">{row.Energy?.ToString() ?? ""}</td></tr>");
 
     private static Markup Landings(IReadOnlyList<LandingRow> landings) => landings.Count == 0 ? Markup.None : Markup.Of($"""
         <h3>Where the weights land</h3>

@@ -78,8 +78,88 @@ public sealed class WholeMotionTests(Chromium chromium)
         Assert.Equal(["kg·m²/s", "J"], rig.Ledger.Select(g => g.Unit));
         Assert.True(rig.Ledger[^1].Rows.Single(r => r.Name == "bearing friction").Gone!.Value.Value > 0);
         Assert.Equal([1, 2], rig.Landings.Select(l => l.Cord));
+        Assert.Empty(rig.Wobble);
         Assert.All(rig.Landings, l => Assert.Matches("^(floor|wall), ", l.Place));
         Assert.Empty(_section.Landings);
+    }
+
+    /// <summary>
+    /// A hub brought to rest has given the weights all its energy: N m v²/2 = (I + N m R²) Ω²/2. And the angular momentum,
+    /// (I + N m R²) Ω, is then that of weights of speed v at R + L, straight out. Own derivation from the two conservation laws.
+    /// </summary>
+    [Fact]
+    public void Weights_of_a_hub_brought_to_rest_leave_with_all_its_energy()
+    {
+        PlanarMotion planar = SampleDeployment.Planar;
+        DeploymentResult result = SampleDeployment.PlanarAndSymmetric.Deploy();
+        double inertia = planar.Inertia + (planar.Weights * planar.Radius * planar.Radius);
+        double energy = 0.5 * inertia * planar.InitialSpin * planar.InitialSpin / 2;
+        double speed = Math.Sqrt(2 * energy / (planar.Weights / 2));
+        Assert.Equal(inertia * planar.InitialSpin, planar.Weights * speed * (planar.Radius + planar.Length), 1e-9 * inertia * planar.InitialSpin);
+
+        WholeMotionSection section = SectionOf(SampleDeployment.PlanarAndSymmetric);
+        Assert.Equal([1, 2], section.LetGos.Select(l => l.Cord));
+        Assert.All(section.LetGos, l =>
+        {
+            Assert.Equal(speed, l.Speed!.Value.Value, 1e-9 * speed);
+            Assert.Equal(energy, l.Energy!.Value.Value, 1e-9 * energy);
+        });
+        Assert.Contains("inertial", section.SpeedsAreOf, StringComparison.Ordinal);
+
+        // The curve: in the closed form the tangent point runs on at θ' = 2 Ω c/(c + φ²), φ = Ω t, and the weight, φ R along the
+        // tangent from it, at R √((φ θ')² + (θ' − Ω)²).
+        LineChart chart = WholePictures.Of(result).Charts(Planar()).Single(c => c.Title == "Speed of the weights");
+        ChartSeries each = Assert.Single(chart.Series);
+        double c = 1 + (planar.Inertia / (planar.Weights * planar.Radius * planar.Radius));
+        foreach ((double time, double drawn) in each.X.Zip(each.Y))
+        {
+            double phi = planar.InitialSpin * time;
+            double turning = 2 * planar.InitialSpin * c / (c + (phi * phi));
+            double expected = time <= planar.UnwindingEnds ? planar.Radius * double.Hypot(phi * turning, turning - planar.InitialSpin) : speed;
+            if (time <= planar.UnwindingEnds || time >= result.LetGos[0].Time.Seconds)
+            {
+                Assert.Equal(expected, drawn, 1e-8 * speed);
+            }
+        }
+
+        ChartMark mark = Assert.Single(chart.Marks);
+        Assert.Equal((result.LetGos[0].Time.Seconds, speed), (mark.X, mark.Y), (a, b) => Math.Abs(a.Item1 - b.Item1) < 1e-12 && Math.Abs(a.Item2 - b.Item2) < 1e-9 * speed);
+    }
+
+    [Fact]
+    public void Speed_on_a_rig_is_relative_to_the_room_and_drawn_until_the_weight_lands()
+    {
+        DeploymentResult result = SampleDeployment.OnRig.Deploy();
+        LineChart chart = WholePictures.Of(result).Charts(Planar()).Single(c => c.Title == "Speed of the weights");
+        Landing landing = result.Landings[0];
+
+        Assert.Contains("relative to the room", chart.Y.Name, StringComparison.Ordinal);
+        Assert.Contains("relative to the room", SectionOf(SampleDeployment.OnRig).SpeedsAreOf, StringComparison.Ordinal);
+        Assert.Equal(landing.Time.Seconds, chart.Series[0].X[^1]);
+        Assert.Equal(landing.Speed.MetersPerSecond, chart.Series[0].Y[^1], 1e-9 * landing.Speed.MetersPerSecond);
+    }
+
+    [Fact]
+    public async Task Table_states_speed_and_energy_of_each_weight_at_let_go()
+    {
+        await using OpenPage page = await chromium.OpenAsync(_html);
+        string[] cells = await page.Ask<string[]>("[...document.querySelectorAll('.letgos tbody tr')].map(r => [...r.cells].map(c => c.textContent.replaceAll('\u00a0', ' ')).join('|'))");
+        string stuck = HtmlReport.Render(ReportOf(SampleDeployment.Stuck));
+
+        Assert.Equal(
+            _result.LetGos.Select(l => $"{l.Cord + 1}|{new Figure(l.Time.Seconds, "s", 3)}|{new Figure(l.Velocity.Magnitude.MetersPerSecond, "m/s")}|{new Figure(l.Energy.Joules, "J")}".Replace('\u00a0', ' ')),
+            cells);
+        Assert.Contains("does not let go", stuck, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Tension_is_drawn_no_higher_than_the_peak_that_is_stated()
+    {
+        // Of a piece that has just left the drum the tension has few digits, and its first value may be any.
+        DeploymentResult result = SampleDeployment.Heavy.Deploy();
+        LineChart chart = WholePictures.Of(result).Charts(Planar()).Single(c => c.Title == "Cord tension");
+
+        Assert.All(chart.Series.Zip(result.PeakTensions), c => Assert.InRange(c.First.Y.Max(), 0, c.Second.Tension.Newtons));
     }
 
     [Fact]

@@ -30,11 +30,13 @@ internal static class WholeMotionWords
         return new WholeMotionSection
         {
             Summary = Summary(result, planar),
-            Wobble = [.. Wobbles(result)],
+            Wobble = result.Deployment.Rig is null ? [.. Wobbles(result)] : [],
             FinalSpin = residual is null ? [] : [.. FinalSpin(residual, Math.Abs(planar.Design.Hub.Spin.RevolutionsPerMinute))],
             SpinUnit = "rpm",
             Peaks = [.. result.PeakTensions.Select(p => new PeakRow(
                 p.Cord + 1, new Figure(p.Tension.Newtons, "N"), new Figure(p.Time.Seconds, "s", 3)))],
+            LetGos = [.. Enumerable.Range(0, result.Deployment.Cords.Count).Select(c => LetGo(c, result))],
+            SpeedsAreOf = SpeedsAreOf(result.Deployment),
             Landings = [.. result.Landings.Select(Land)],
             Events = Events(result),
             Ledger = Ledger(result),
@@ -46,6 +48,11 @@ internal static class WholeMotionWords
         double initial = Math.Abs(planar.Design.Hub.Spin.RevolutionsPerMinute);
         var spin = new Figure(result.FinalSpin.RevolutionsPerMinute, "rpm", 3, 1e-9 * initial);
         var flat = new Figure(planar.FinalSpin.RevolutionsPerMinute, "rpm", 3, 1e-9 * initial);
+        if (result.Deployment.Rig is not null)
+        {
+            return $"On the rig's bearing, with gravity, friction and the cords as stated, the spin rate ends at {spin}; the planar motion gives {flat}.";
+        }
+
         return $"With the full inertia tensor, the wobble and the cords as stated, the spin rate ends at {spin}; the planar motion gives {flat}. "
             + $"{(AllReleased(result) ? "After the last release" : "At the end")} the rate across the spin axis reaches {Rate(result.After.LargestTransverseRate)} "
             + $"and the nutation angle {Degrees(result.After.LargestNutation)}.";
@@ -60,7 +67,7 @@ internal static class WholeMotionWords
         double start = result.At(Duration.Zero).HubAngularMomentum.Magnitude.KilogramSquareMetersPerSecond;
         yield return Row("Before the first weight is free", result.Before);
         yield return Row(AllReleased(result) ? "From then to the last release" : "From then to the end", result.During);
-        yield return Row(!AllReleased(result) ? "At the end, a cord still on" : result.Deployment.Rig is null ? "After the last release, for all time" : "After the last release", result.After);
+        yield return Row(!AllReleased(result) ? "At the end, a cord still on" : "After the last release, for all time", result.After);
 
         WobbleRow Row(string stretch, Wobble wobble)
         {
@@ -98,6 +105,23 @@ internal static class WholeMotionWords
         double Rpm(RotationalSpeed spin) => Solver.Rounded(spin.RevolutionsPerMinute, initial);
 
         static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
+    }
+
+    /// <summary>What the speeds of weights are relative to.</summary>
+    public static string SpeedsAreOf(CordDeployment deployment) => deployment.Rig is null
+        ? "Speeds are inertial, from the vehicle at rest before release; its own travel is to be added."
+        : "Speeds are relative to the room.";
+
+    private static LetGoRow LetGo(int cord, DeploymentResult result)
+    {
+        WeightLetGo? left = result.LetGos.Where(l => l.Cord == cord).Select(l => (WeightLetGo?)l).FirstOrDefault();
+        return left is not { } letGo
+            ? new LetGoRow(cord + 1, null, null, null)
+            : new LetGoRow(
+                cord + 1,
+                new Figure(letGo.Time.Seconds, "s", 3),
+                new Figure(letGo.Velocity.Magnitude.MetersPerSecond, "m/s"),
+                new Figure(letGo.Energy.Joules, "J"));
     }
 
     /// <summary>The room's axes are the inertial ones, their third axis upward from the body origin.</summary>

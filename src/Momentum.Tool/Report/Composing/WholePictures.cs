@@ -22,6 +22,9 @@ internal sealed class WholePictures
     private const int MostFrames = 640;
     private const int MostCordFrames = 2400;
 
+    // Speeds closer than this, as a share of the largest, no reader could tell apart.
+    private const double Alike = 1e-5;
+
     // Cords that let go within this share of the whole let go together, to the eye.
     private const double Together = 1e-3;
 
@@ -86,6 +89,7 @@ internal sealed class WholePictures
         double[] held = [.. times.TakeWhile(t => t < FirstRelease)];
         double[] tense = LettingGoTogether ? held : [.. times.TakeWhile(t => t < (LastRelease ?? double.PositiveInfinity))];
         double[] planarTimes = [.. held.Where((_, i) => i % PiecesOfStep == 0).Where(t => t < planar.LetGoTime.Seconds), planar.LetGoTime.Seconds, Math.Max(planar.LetGoTime.Seconds, times[^1])];
+        bool onRig = _result.Deployment.Rig is not null;
         LineChart[] wobble = !Unwinding.Wobbles ? [] :
         [
             Against("Nutation angle", "Between spin axis and hub's angular momentum", "°", new ChartSeries("Nutation angle", times, [.. _frames.Select(f => f.Wobble!.Value.NutationAngle)])),
@@ -101,6 +105,11 @@ internal sealed class WholePictures
                 Marks = [HighestPeak()],
                 Caption = _result.Deployment.Cords.Count > Pictures.Ink.CurveCount && !Unwinding.CordsAreAlike
                     ? $"Cords 1 to {Pictures.Ink.CurveCount}; the largest tension of each is in the table." : "",
+            },
+            Against("Speed of the weights", onRig ? "Speed of each weight relative to the room" : "Speed of each weight, inertial", "m/s", [.. Speeds(times)]) with
+            {
+                Marks = FastestLetGo() is { } fastest ? [fastest] : [],
+                Caption = WholeMotionWords.SpeedsAreOf(_result.Deployment),
             },
             .. wobble,
             Against("Where the energy is", "Energy of what is still together", "J", [.. Energies(held)]),
@@ -174,6 +183,31 @@ internal sealed class WholePictures
         bool alike = Unwinding.CordsAreAlike;
         return Enumerable.Range(0, alike ? 1 : Math.Min(cords, Pictures.Ink.CurveCount)).Select(c => new ChartSeries(
             alike ? "Each cord" : FormattableString.Invariant($"Cord {c + 1}"), times, [.. _frames.Take(times.Length).Select(f => f.Cords[c].Tension)]));
+    }
+
+    /// <summary>Each as far as it flies: to where it lands, or to the end.</summary>
+    private IEnumerable<ChartSeries> Speeds(double[] times)
+    {
+        double[][] speeds = [.. Enumerable.Range(0, _landings.Length).Select(c => times
+            .Zip(_states, (time, state) => (time, state.Cords[c].WeightVelocity.Magnitude.MetersPerSecond))
+            .TakeWhile(s => !(s.time > _landings[c]?.Time.Seconds))
+            .Select(s => s.MetersPerSecond)
+            .ToArray())];
+        bool alike = speeds.All(s => s.Length == speeds[0].Length && s.Zip(speeds[0], (a, b) => Math.Abs(a - b)).Max() <= Alike * speeds[0].Max());
+        return speeds.Take(alike ? 1 : Pictures.Ink.CurveCount).Select((s, c) => new ChartSeries(
+            alike ? "Each weight" : FormattableString.Invariant($"Weight {c + 1}"), times[..s.Length], s));
+    }
+
+    private ChartMark? FastestLetGo()
+    {
+        if (_result.LetGos.Count == 0)
+        {
+            return null;
+        }
+
+        WeightLetGo fastest = _result.LetGos.MaxBy(l => l.Velocity.Magnitude.MetersPerSecond);
+        double speed = fastest.Velocity.Magnitude.MetersPerSecond;
+        return new ChartMark(fastest.Time.Seconds, speed, $"let go at {new Figure(speed, "m/s")}", Under: true);
     }
 
     private ChartMark HighestPeak()
@@ -306,6 +340,7 @@ internal sealed class WholePictures
                     heights[number] = root.Z.Meters - _centreHeight;
                 }
 
+                // Of a piece that is barely free the tension has few digits: the library counts no peak there, and none is drawn.
                 // The library's weights fly on for ever; in a room they come to an end.
                 Position<Inertial> weight = _landings[number] is { } landing && landing.Time <= at.Time ? landing.Place : cord.Weight;
                 Position<Inertial>[] joints = new Position<Inertial>[_joints[number]];
@@ -317,7 +352,7 @@ internal sealed class WholePictures
                     [.. joints.Select(j => OnStage(j, centre))],
                     OnStage(weight, centre),
                     cord.FreeLength.Meters,
-                    cord.Tension.Newtons,
+                    Math.Min(cord.Tension.Newtons, _result.PeakTensions[number].Tension.Newtons),
                     cord.Phase == CordPhase.Released ? CordHold.Gone : cord.IsSlack ? CordHold.Slack : CordHold.Taut);
             }
         }

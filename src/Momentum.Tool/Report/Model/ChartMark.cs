@@ -4,4 +4,5 @@ namespace Momentum.Tool.Report.Model;
 /// <param name="X">Abscissa in the unit of the axis.</param>
 /// <param name="Y">Ordinate in the unit of the axis.</param>
 /// <param name="Label">A few words, with the figure and its unit.</param>
-internal sealed record ChartMark(double X, double Y, string Label);
+/// <param name="Under">Whether the words stand under the point, where the curve goes on level at its height.</param>
+internal sealed record ChartMark(double X, double Y, string Label, bool Under = false);

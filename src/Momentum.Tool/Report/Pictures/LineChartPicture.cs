@@ -151,7 +151,7 @@ internal static class LineChartPicture
             TextColor = Ink.Mark,
             TextMargin = 6,
             TextHorizontalAlignment = inRightHalf ? HorizontalAlignment.Right : HorizontalAlignment.Left,
-            TextVerticalAlignment = VerticalAlignment.Middle,
+            TextVerticalAlignment = mark.Under ? VerticalAlignment.Top : VerticalAlignment.Middle,
             Layer = AnnotationLayer.AboveSeries,
         };
     }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Momentum.Frames;
+using Momentum.Quantities;
 using UnitsNet;
 
 namespace Momentum.Tethers.Deployment;
@@ -39,6 +40,12 @@ public sealed record CordState
 
     /// <summary>The weight.</summary>
     public required Position<Inertial> Weight { get; init; }
+
+    /// <summary>
+    /// Velocity of the weight in inertial axes, in which the whole was at rest at the start; on a rig that is relative to
+    /// the room.
+    /// </summary>
+    public required Vector<Speed, Inertial> WeightVelocity { get; init; }
 
     /// <summary>Phase, tension, free length and angle, in the invariant culture.</summary>
     public override string ToString() => string.Create(

@@ -62,6 +62,7 @@ public sealed class DeploymentResult
         (Before, During, After) = survey.Wobbles();
         PeakTensions = [.. survey.Peaks.Select((peak, cord) => Refine(replay, cord, peak))];
         FinalState = Describe(replay, run.Time);
+        LetGos = [.. Events.Where(e => e.Kind == DeploymentEventKind.Released).Select(e => LetGo(e.Cord!.Value)).OrderBy(l => l.Cord)];
         Landings = [.. Enumerable.Range(0, _cords.Length).Select(Land).OfType<Landing>()];
         Warnings = DeploymentWarnings.Of(this);
     }
@@ -113,6 +114,9 @@ public sealed class DeploymentResult
 
     /// <summary>The largest tension of each cord, in the order of the cords.</summary>
     public IReadOnlyList<TensionPeak> PeakTensions { get; }
+
+    /// <summary>How each weight leaves, in the order of the cords; without those whose cord does not let go.</summary>
+    public IReadOnlyList<WeightLetGo> LetGos { get; }
 
     /// <summary>Where released weights meet the rig's floor or walls; empty without a rig.</summary>
     public IReadOnlyList<Landing> Landings { get; }
@@ -195,12 +199,13 @@ public sealed class DeploymentResult
         if (inner < 0)
         {
             bool released = weight.Chart == LinkChart.Released;
-            Vec place = origin + turn.ToInertial(weight.Position);
+            (Vec place, Vec velocity) = mechanism.Track(outer, state);
             if (released)
             {
-                (Vec from, Vec velocity, double left) = _departures[outer];
+                (Vec from, Vec then, double left) = _departures[outer];
                 double since = time - left;
-                place = from + (since * velocity) + (0.5 * since * since * _hub.Gravity);
+                place = from + (since * then) + (0.5 * since * since * _hub.Gravity);
+                velocity = then + (since * _hub.Gravity);
             }
 
             return new CordState
@@ -214,6 +219,7 @@ public sealed class DeploymentResult
                 Root = At(place),
                 Joints = [],
                 Weight = At(place),
+                WeightVelocity = Vector<Speed, Inertial>.FromSi(velocity),
             };
         }
 
@@ -234,6 +240,7 @@ public sealed class DeploymentResult
             free += (mechanism.Links[i - 1].Position - joint).Length;
         }
 
+        (Vec weightPlace, Vec weightVelocity) = mechanism.Track(outer, state);
         return new CordState
         {
             Phase = onDrum ? CordPhase.Unwinding : CordPhase.Swinging,
@@ -244,7 +251,8 @@ public sealed class DeploymentResult
             OutOfPlane = Angle.FromRadians(Math.Asin(Math.Clamp(link.Along.Dot(_hub.Axis), -1, 1))),
             Root = At(origin + turn.ToInertial(root)),
             Joints = joints,
-            Weight = At(origin + turn.ToInertial(weight.Position)),
+            Weight = At(weightPlace),
+            WeightVelocity = Vector<Speed, Inertial>.FromSi(weightVelocity),
         };
     }
 
@@ -280,10 +288,21 @@ public sealed class DeploymentResult
         return inner < 0 ? 0 : replay.Mechanism.Links[inner].Tension;
     }
 
+    private WeightLetGo LetGo(int cord)
+    {
+        (Vec place, Vec velocity, double time) = _departures[_outer[cord]];
+        return new WeightLetGo(
+            cord,
+            Duration.FromSeconds(time),
+            At(place),
+            Vector<Speed, Inertial>.FromSi(velocity),
+            Energy.FromJoules(0.5 * _cords[cord].Weight * velocity.Square));
+    }
+
     private Landing? Land(int cord)
     {
         (Vec from, Vec velocity, double left) = _departures[_outer[cord]];
-        bool released = Events.Any(e => e.Kind == DeploymentEventKind.Released && e.Cord == cord);
+        bool released = LetGos.Any(l => l.Cord == cord);
         if (!released || !_surroundings.HasRoom)
         {
             return null;
