@@ -59,7 +59,11 @@
       cords: frames.cords.map(cord => ({
         root: between(cord.root_rad, at),
         height: cord.root_m ? between(cord.root_m, at) : cord.height_m,
-        joints: cord.joints_m.map(placeOf),
+        // Where each joint would be on a straight line, as a share of it from the root, and how far off that it is.
+        joints: cord.joints.map((aside, j) => ({
+          share: Math.max(0, 1 - (cord.joints.length - j) * cord.piece_m / between(cord.free_length_m, at)),
+          aside: placeOf(aside).map(c => c * cord.joint_unit_m),
+        })),
         weight: place(cord),
         hold: cord.hold[at.low],
       })),

@@ -232,7 +232,8 @@ const makeStage = (motion, redraw) => {
     if (group.parentNode !== parent) { parent.append(group); }
     const depth = Math.max(-1, Math.min(1, dot(state.weight, camera.toward) / motion.reach_m));
     group.setAttribute("opacity", (depth < 0 ? 1 + 0.45 * depth : 1).toFixed(2));
-    const bent = [root, ...state.joints, state.weight].map(project);
+    const joints = state.joints.map(({ share, aside }) => sum([1 - share, root], [share, state.weight], [1, aside]));
+    const bent = [root, ...joints, state.weight].map(project);
     const [x, y] = bent.at(-1);
     set(`cord-${number}`, { points: bent.map(([x, y]) => `${x},${y}`).join(" "), visibility: attached ? "visible" : "hidden" });
     $(`cord-${number}`).classList.toggle("slack", state.hold === 2);

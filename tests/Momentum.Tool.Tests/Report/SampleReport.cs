@@ -188,7 +188,7 @@ internal static class SampleReport
         return new Unwinding
         {
             Hub = new HubShape(Radius, -0.5, 0.5, 0, 0, "The hub is drawn as a cylinder of the drum's radius; its length stands for nothing."),
-            Drums = [new Drum(Radius, 0, wound), new Drum(Radius, 0, wound + Math.PI)],
+            Drums = [new Drum(Radius, 0, wound, Radius * wound), new Drum(Radius, 0, wound + Math.PI, Radius * wound)],
             SpinUnit = "rpm",
             Frames = frames,
             Phases = [new("unwinding", 0), new("hinging", Motion.UnwindingEnds), new("free flight", last.Time)],

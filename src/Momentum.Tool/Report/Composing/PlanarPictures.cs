@@ -139,7 +139,7 @@ internal static class PlanarPictures
     }
 
     private static Drum DrumOf(PlanarDesign design, int cord) =>
-        new(design.Hub.Radius.Meters, 0, (design.CordLength.Meters / design.Hub.Radius.Meters) + Spaced(design, cord));
+        new(design.Hub.Radius.Meters, 0, (design.CordLength.Meters / design.Hub.Radius.Meters) + Spaced(design, cord), design.CordLength.Meters);
 
     private static double Spaced(PlanarDesign design, int cord) => 2 * Math.PI * cord / design.Weights;
 

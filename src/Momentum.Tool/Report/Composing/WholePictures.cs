@@ -409,7 +409,8 @@ internal sealed class WholePictures
         return new Drum(
             cord.DrumRadius.Meters,
             cord.DrumHeight.Meters - _centreHeight,
-            cord.StartAngle.Radians + (sense * (cord.Length - cord.Hanging).Meters / cord.DrumRadius.Meters));
+            cord.StartAngle.Radians + (sense * (cord.Length - cord.Hanging).Meters / cord.DrumRadius.Meters),
+            cord.Length.Meters / (cord.LineDensity.KilogramsPerMeter > 0 ? cord.Segments : 1));
     }
 
     /// <summary>Where the stage's origin is.</summary>

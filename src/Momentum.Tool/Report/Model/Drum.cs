@@ -7,4 +7,5 @@ namespace Momentum.Tool.Report.Model;
 /// Where the cord's end is fixed, rad about the drums' axis from the hub's first axis, not wrapped: what is wound reaches from
 /// the angle of the root to here.
 /// </param>
-internal sealed record Drum(double Radius, double Height, double EndAngle);
+/// <param name="Piece">Length of one of the straight pieces that the cord is made of, m; all of it if that is one.</param>
+internal sealed record Drum(double Radius, double Height, double EndAngle, double Piece);

@@ -3,7 +3,9 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using Momentum.Frames;
+using Momentum.Quantities;
 using Momentum.Tool.Report.Model;
+using UnitsNet;
 
 namespace Momentum.Tool.Report.Pictures;
 
@@ -24,6 +26,7 @@ internal static class UnwindingStage
 
     // Digits of the largest value of a column: places to less than a tenth of a pixel, read-outs to what is shown, turns to a
     // thousandth of a degree.
+    private const double JointDigits = 1e-4; // of the view, a twentieth of a pixel
     private const int PlaceDigits = 5;
     private const int Digits = 6;
 
@@ -261,21 +264,7 @@ internal static class UnwindingStage
             WriteColumn(json, "root_m", motion, f => f.Cords[cord].RootHeight, PlaceDigits);
         }
 
-        json.WriteStartArray("joints_m");
-        for (int j = 0; j < motion.Frames[0].Cords[cord].Joints.Count; j++)
-        {
-            int joint = j;
-            WriteColumns(
-                json,
-                null,
-                motion,
-                PlaceDigits,
-                f => f.Cords[cord].Joints[joint].X.Meters,
-                f => f.Cords[cord].Joints[joint].Y.Meters,
-                f => f.Cords[cord].Joints[joint].Z.Meters);
-        }
-
-        json.WriteEndArray();
+        WriteJoints(json, motion, cord);
         WriteColumns(
             json,
             "weight_m",
@@ -288,6 +277,52 @@ internal static class UnwindingStage
         WriteColumn(json, "tension_n", motion, f => f.Cords[cord].Tension, PlaceDigits);
         WriteColumn(json, "hold", motion, f => (int)f.Cords[cord].Hold);
         json.WriteEndObject();
+    }
+
+    /// <summary>
+    /// How far each joint is off the straight line from root to weight, where it would be a whole number of pieces from the
+    /// weight, and a wound one at the root: small whole numbers in place of three long columns.
+    /// </summary>
+    private static void WriteJoints(Utf8JsonWriter json, Unwinding motion, int cord)
+    {
+        double unit = Math.Pow(10, Math.Floor(Math.Log10(JointDigits * View(motion))));
+        double piece = motion.Drums[cord].Piece;
+        WriteRounded(json, "piece_m", piece);
+        WriteRounded(json, "joint_unit_m", unit);
+        json.WriteStartArray("joints");
+        int joints = motion.Frames[0].Cords[cord].Joints.Count;
+        for (int j = 0; j < joints; j++)
+        {
+            Vector<Length, StageAxes>[] aside = [.. motion.Frames.Select(f => Aside(f, j))];
+            json.WriteStartArray();
+            foreach (Func<Vector<Length, StageAxes>, double> along in (ReadOnlySpan<Func<Vector<Length, StageAxes>, double>>)[a => a.X.Meters, a => a.Y.Meters, a => a.Z.Meters])
+            {
+                json.WriteStartArray();
+                foreach (Vector<Length, StageAxes> offset in aside)
+                {
+                    json.WriteNumberValue((int)Math.Round(along(offset) / unit));
+                }
+
+                json.WriteEndArray();
+            }
+
+            json.WriteEndArray();
+        }
+
+        json.WriteEndArray();
+
+        Vector<Length, StageAxes> Aside(UnwindingFrame frame, int joint)
+        {
+            CordFrame state = frame.Cords[cord];
+            if (!state.Attached)
+            {
+                return default;
+            }
+
+            Position<StageAxes> root = motion.Root(frame, cord);
+            double share = state.FreeLength > 0 ? Math.Max(0, 1 - ((joints - joint) * piece / state.FreeLength)) : 0;
+            return state.Joints[joint] - root - ((state.Weight - root) * share);
+        }
     }
 
     /// <summary>Decimals that show the largest value to three digits, and the spin rate, of which little is to be left, to four.</summary>
@@ -309,9 +344,9 @@ internal static class UnwindingStage
         }
     }
 
-    private static void WriteColumns(Utf8JsonWriter json, string? name, Unwinding motion, int digits, params ReadOnlySpan<Func<UnwindingFrame, double>> values)
+    private static void WriteColumns(Utf8JsonWriter json, string name, Unwinding motion, int digits, params ReadOnlySpan<Func<UnwindingFrame, double>> values)
     {
-        WriteArray(json, name);
+        json.WriteStartArray(name);
         foreach (Func<UnwindingFrame, double> value in values)
         {
             WriteValues(json, motion, value, digits);
