@@ -49,6 +49,17 @@ internal static class SampleDeployment
         Cords = [.. Unbalanced().Cords.Select(c => c with { LineDensity = LinearDensity.FromGramsPerMeter(60), Segments = 4 })],
     };
 
+    /// <summary>Eight cords of which no two are alike.</summary>
+    public static CordDeployment Eight => Unbalanced() with
+    {
+        Cords = [.. Enumerable.Range(0, 8).Select(i => Unbalanced().Cords[0] with
+        {
+            StartAngle = Angle.FromDegrees(45 * i),
+            Weight = Mass.FromKilograms(0.13 + (0.01 * ((5 * i) % 8))),
+            Freed = Duration.FromSeconds(0.002 * ((3 * i) % 8)),
+        })],
+    };
+
     /// <summary><see cref="OnRig"/> with the centre of mass beside the bearing.</summary>
     public static CordDeployment OnUnbalancedRig => OnRig with { Hub = Unbalanced().Hub };
 

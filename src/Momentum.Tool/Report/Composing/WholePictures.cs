@@ -22,9 +22,6 @@ internal sealed class WholePictures
     private const int MostFrames = 640;
     private const int MostCordFrames = 2400;
 
-    // Speeds closer than this, as a share of the largest, no reader could tell apart.
-    private const double Alike = 1e-5;
-
     // Cords that let go within this share of the whole let go together, to the eye.
     private const double Together = 1e-3;
 
@@ -100,20 +97,25 @@ internal sealed class WholePictures
             Against("Spin rate", "Hub spin rate", "rpm",
                 new("Whole motion", times, [.. _frames.Select(f => f.Spin)]),
                 new("Planar motion", planarTimes, [.. planarTimes.Select(t => planar.At(Duration.FromSeconds(t)).Spin.RevolutionsPerMinute)])),
-            Against("Cord tension", "Tension where the cord meets the hub", "N", [.. Tensions(tense)]) with
-            {
-                Marks = [HighestPeak()],
-                Caption = _result.Deployment.Cords.Count > Pictures.Ink.CurveCount && !Unwinding.CordsAreAlike
-                    ? $"Cords 1 to {Pictures.Ink.CurveCount}; the largest tension of each is in the table." : "",
-            },
-            Against("Speed of the weights", onRig ? "Speed of each weight relative to the room" : "Speed of each weight, inertial", "m/s", [.. Speeds(times)]) with
-            {
-                Marks = FastestLetGo() is { } fastest ? [fastest] : [],
-                Caption = WholeMotionWords.SpeedsAreOf(_result.Deployment),
-            },
+            .. OfCords("Cord tension", "Tension where the cord meets the hub", "N", Tensions(tense), HighestPeak()),
+            .. OfCords(
+                "Speed of the weights",
+                onRig ? "Speed of each weight relative to the room" : "Speed of each weight, inertial",
+                "m/s",
+                Speeds(times),
+                FastestLetGo(),
+                WholeMotionWords.SpeedsAreOf(_result.Deployment)),
             .. wobble,
             Against("Where the energy is", "Energy of what is still together", "J", [.. Energies(held)]),
         ];
+
+        IEnumerable<LineChart> OfCords(string title, string quantity, string unit, CordCurves curves, ChartMark? mark, string caption = "") =>
+            curves.Series.Count == 0 ? [] : [Against(title, quantity, unit, [.. curves.Series]) with
+            {
+                Band = curves.Band,
+                Marks = mark is null ? [] : [mark],
+                Caption = string.Join(' ', new[] { caption, curves.Caption }.Where(c => c.Length > 0)),
+            }];
 
         LineChart Against(string title, string quantity, string unit, params ChartSeries[] series) => new()
         {
@@ -121,7 +123,7 @@ internal sealed class WholePictures
             X = new ChartAxis("Time", "s"),
             Y = new ChartAxis(quantity, unit),
             Series = series,
-            Events = [.. ChartEvents().Where(e => e.X <= series[0].X[^1])],
+            Events = [.. ChartEvents().Where(e => e.X <= series.Max(s => s.X[^1]))],
             FollowsAnimation = true,
         };
     }
@@ -177,26 +179,17 @@ internal sealed class WholePictures
     private IEnumerable<double> Times(params DeploymentEventKind[] kinds) =>
         _result.Events.Where(e => kinds.Contains(e.Kind)).Select(e => e.Time.Seconds);
 
-    private IEnumerable<ChartSeries> Tensions(double[] times)
-    {
-        int cords = _result.Deployment.Cords.Count;
-        bool alike = Unwinding.CordsAreAlike;
-        return Enumerable.Range(0, alike ? 1 : Math.Min(cords, Pictures.Ink.CurveCount)).Select(c => new ChartSeries(
-            alike ? "Each cord" : FormattableString.Invariant($"Cord {c + 1}"), times, [.. _frames.Take(times.Length).Select(f => f.Cords[c].Tension)]));
-    }
+    /// <summary>Each as long as it is on the hub.</summary>
+    private CordCurves Tensions(double[] times) => CordCurves.Of("cord", times, OfEachCord(
+        times, (f, c) => f.Cords[c].Attached, (i, c) => _frames[i].Cords[c].Tension));
 
     /// <summary>Each as far as it flies: to where it lands, or to the end.</summary>
-    private IEnumerable<ChartSeries> Speeds(double[] times)
-    {
-        double[][] speeds = [.. Enumerable.Range(0, _landings.Length).Select(c => times
-            .Zip(_states, (time, state) => (time, state.Cords[c].WeightVelocity.Magnitude.MetersPerSecond))
-            .TakeWhile(s => !(s.time > _landings[c]?.Time.Seconds))
-            .Select(s => s.MetersPerSecond)
-            .ToArray())];
-        bool alike = speeds.All(s => s.Length == speeds[0].Length && s.Zip(speeds[0], (a, b) => Math.Abs(a - b)).Max() <= Alike * speeds[0].Max());
-        return speeds.Take(alike ? 1 : Pictures.Ink.CurveCount).Select((s, c) => new ChartSeries(
-            alike ? "Each weight" : FormattableString.Invariant($"Weight {c + 1}"), times[..s.Length], s));
-    }
+    private CordCurves Speeds(double[] times) => CordCurves.Of("weight", times, OfEachCord(
+        times, (f, c) => !(f.Time > _landings[c]?.Time.Seconds), (i, c) => _states[i].Cords[c].WeightVelocity.Magnitude.MetersPerSecond));
+
+    private double[][] OfEachCord(double[] times, Func<UnwindingFrame, int, bool> lasts, Func<int, int, double> value) =>
+        [.. Enumerable.Range(0, _landings.Length).Select(c => Enumerable.Range(0, times.Length)
+            .TakeWhile(i => lasts(_frames[i], c)).Select(i => value(i, c)).ToArray())];
 
     private ChartMark? FastestLetGo()
     {

@@ -4,4 +4,5 @@ namespace Momentum.Tool.Report.Model;
 /// <param name="Name">Its name in the legend; a chart of a single curve shows none.</param>
 /// <param name="X">Abscissae in the unit of the horizontal axis, ascending.</param>
 /// <param name="Y">Ordinates in the unit of the vertical axis, as many.</param>
-internal sealed record ChartSeries(string Name, IReadOnlyList<double> X, IReadOnlyList<double> Y);
+/// <param name="Colour">Number of its colour, from 0; null for that of its place among the curves, which its dash is by in any case.</param>
+internal sealed record ChartSeries(string Name, IReadOnlyList<double> X, IReadOnlyList<double> Y, int? Colour = null);

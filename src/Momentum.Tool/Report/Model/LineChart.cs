@@ -15,6 +15,9 @@ internal sealed record LineChart
     /// <summary>The curves, at most six so that they stay apart in colour and dash.</summary>
     public required IReadOnlyList<ChartSeries> Series { get; init; }
 
+    /// <summary>What more curves than have names lie between; null if there are no more.</summary>
+    public ChartBand? Band { get; init; }
+
     /// <summary>Upright lines.</summary>
     public IReadOnlyList<ChartEvent> Events { get; init; } = [];
 

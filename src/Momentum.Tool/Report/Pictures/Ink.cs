@@ -10,7 +10,7 @@ namespace Momentum.Tool.Report.Pictures;
 internal static class Ink
 {
     private static readonly string[] _names =
-        ["text", "axis", "grid", "event", "mark", "bar", "curve-1", "curve-2", "curve-3", "curve-4", "curve-5", "curve-6"];
+        ["text", "axis", "grid", "event", "mark", "bar", "curve-1", "curve-2", "curve-3", "curve-4", "curve-5", "curve-6", "band"];
 
     private static readonly LineStyle[] _dashes =
         [LineStyle.Solid, LineStyle.Dash, LineStyle.DashDot, LineStyle.Dot, LineStyle.LongDash, LineStyle.LongDashDotDot];
@@ -26,6 +26,8 @@ internal static class Ink
     public static OxyColor Mark { get; } = Token(4);
 
     public static OxyColor Bar { get; } = Token(5);
+
+    public static OxyColor Band { get; } = Token(12);
 
     /// <summary>How many curves stay apart.</summary>
     public static int CurveCount => _dashes.Length;

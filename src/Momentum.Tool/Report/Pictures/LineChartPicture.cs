@@ -34,12 +34,18 @@ internal static class LineChartPicture
         Check(chart);
         PlotModel plot = PlotSvg.Empty(chart.X, xPadding: 0.02);
         double lowest = chart.Series.Min(s => s.Y.Min());
+        lowest = chart.Band is null ? lowest : Math.Min(lowest, chart.Band.Low.Min());
         if (lowest >= 0 && lowest < ZeroIsNear * chart.Series.Max(s => s.Y.Max()))
         {
             PlotSvg.Upright(plot).Minimum = 0;
         }
 
         EventLines.Add(plot, chart.Events, chart.Series.Min(s => s.X[0]), chart.Series.Max(s => s.X[^1]));
+        if (chart.Band is { } band)
+        {
+            plot.Series.Add(Area(band));
+        }
+
         for (int i = 0; i < chart.Series.Count; i++)
         {
             plot.Series.Add(Curve(chart.Series[i], i));
@@ -57,9 +63,11 @@ internal static class LineChartPicture
     public static string Describe(LineChart chart)
     {
         string curves = string.Join(' ', chart.Series.Select(s => Describe(s, chart)));
+        string band = chart.Band is { } all
+            ? $" {all.Name}: between {new Figure(all.Low.Min(), chart.Y.Unit, 3)} and {new Figure(all.High.Max(), chart.Y.Unit, 3)}." : "";
         string marks = string.Concat(chart.Marks.Select(m => $" Marked: {m.Label}."));
         string events = string.Concat(chart.Events.Select(e => $" {e.Label} at {new Figure(e.X, chart.X.Unit, 3)}."));
-        return $"{chart.Title}: {chart.Y.Name} against {chart.X.Name}. {curves}{marks}{events}";
+        return $"{chart.Title}: {chart.Y.Name} against {chart.X.Name}. {curves}{band}{marks}{events}";
     }
 
     private static string Describe(ChartSeries series, LineChart chart)
@@ -85,22 +93,32 @@ internal static class LineChartPicture
         return best;
     }
 
-    private static Markup Legend(LineChart chart) => chart.Series.Count < 2 ? Markup.None : Markup.Of($"""
-        <ul class="legend">{Markup.Each(chart.Series.Select((s, i) => (s.Name, Number: i + 1)), s => Markup.Of(
-            $"<li><svg viewBox=\"0 0 36 8\" aria-hidden=\"true\"><line class=\"stroke-curve-{s.Number} dash-{s.Number}\" x1=\"1\" x2=\"35\" y1=\"4\" y2=\"4\"/></svg>{s.Name}</li>"))}</ul>
+    private static Markup Legend(LineChart chart) => chart.Series.Count < 2 && chart.Band is null ? Markup.None : Markup.Of($"""
+        <ul class="legend">{Markup.Each(chart.Series.Select((s, i) => (s.Name, Colour: 1 + (s.Colour ?? i), Dash: i + 1)), s => Markup.Of(
+            $"<li><svg viewBox=\"0 0 36 8\" aria-hidden=\"true\"><line class=\"stroke-curve-{s.Colour} dash-{s.Dash}\" x1=\"1\" x2=\"35\" y1=\"4\" y2=\"4\"/></svg>{s.Name}</li>"))}{(chart.Band is null ? Markup.None : Markup.Of(
+            $"<li><svg viewBox=\"0 0 36 8\" aria-hidden=\"true\"><rect class=\"fill-band stroke-axis\" x=\"1\" y=\"0.5\" width=\"34\" height=\"7\"/></svg>{chart.Band.Name}</li>"))}</ul>
         """);
 
     private static LineSeries Curve(ChartSeries series, int index)
     {
         var curve = new LineSeries
         {
-            Color = Ink.Curve(index),
+            Color = Ink.Curve(series.Colour ?? index),
             LineStyle = Ink.Dash(index),
             StrokeThickness = 2,
             LineJoin = LineJoin.Round,
         };
         curve.Points.AddRange(Corners(series));
         return curve;
+    }
+
+    /// <summary>Painted first, with thin edges that stand out where its fill is faint.</summary>
+    private static AreaSeries Area(ChartBand band)
+    {
+        var area = new AreaSeries { Color = Ink.Axis, Color2 = Ink.Axis, Fill = Ink.Band, StrokeThickness = 0.75, LineStyle = LineStyle.Solid };
+        area.Points.AddRange(Corners(new ChartSeries(band.Name, band.X, band.High)));
+        area.Points2.AddRange(Corners(new ChartSeries(band.Name, band.X, band.Low)));
+        return area;
     }
 
     /// <summary>The points that the curve needs, by the method of Douglas and Peucker (1973; from memory, it is short).</summary>
@@ -139,7 +157,8 @@ internal static class LineChartPicture
     {
         double left = chart.Series.Min(s => s.X[0]);
         double right = chart.Series.Max(s => s.X[^1]);
-        bool inRightHalf = mark.X - left > (right - left) / 2;
+        double share = (mark.X - left) / (right - left);
+        HorizontalAlignment beside = share > 0.5 ? HorizontalAlignment.Right : HorizontalAlignment.Left;
         return new PointAnnotation
         {
             X = mark.X,
@@ -150,7 +169,7 @@ internal static class LineChartPicture
             Text = mark.Label,
             TextColor = Ink.Mark,
             TextMargin = 6,
-            TextHorizontalAlignment = inRightHalf ? HorizontalAlignment.Right : HorizontalAlignment.Left,
+            TextHorizontalAlignment = mark.Under && share is > 0.25 and < 0.75 ? HorizontalAlignment.Center : beside,
             TextVerticalAlignment = mark.Under ? VerticalAlignment.Top : VerticalAlignment.Middle,
             Layer = AnnotationLayer.AboveSeries,
         };
@@ -164,7 +183,8 @@ internal static class LineChartPicture
                 $"The chart '{chart.Title}' has {chart.Series.Count} curves; 1 to {Ink.CurveCount} can be told apart."), nameof(chart));
         }
 
-        foreach (ChartSeries series in chart.Series)
+        IEnumerable<ChartSeries> edges = chart.Band is not { } band ? [] : [new(band.Name, band.X, band.Low), new(band.Name, band.X, band.High)];
+        foreach (ChartSeries series in chart.Series.Concat(edges))
         {
             if (series.X.Count != series.Y.Count || series.X.Count < 2)
             {
