@@ -45,7 +45,7 @@ internal static class Agreements
             // A literal that is no plain number may carry a dimension of its own: 9.81, a density, a spring rate. And any
             // literal may, beside a sine or an angle: 5 * Math.Sin(x) is as many metres as 2.5 * angle newton metres.
             bool carrier = (IsBare(actual) && !actual.Factors.IsEmpty) || (IsBare(expected) && !expected.Factors.IsEmpty);
-            return !carrier && Literals.IsStructural(Product(actual.Factors)) && Literals.IsStructural(Product(expected.Factors)) ? Agreement.Disagree : Agreement.Agree;
+            return !carrier && Literals.IsStructural(Literals.Product(actual.Factors)) && Literals.IsStructural(Literals.Product(expected.Factors)) ? Agreement.Disagree : Agreement.Agree;
         }
 
         if (!match.KindsAgree)
@@ -69,11 +69,9 @@ internal static class Agreements
         }
 
         // The conversion turned upside down is as certain an error as none.
-        double product = Product(factors);
+        double product = Literals.Product(factors);
         return pure || Literals.Near(product, 1 / ratio) ? Agreement.Disagree : Agreement.Agree;
     }
-
-    private static double Product(ImmutableArray<double> factors) => factors.Aggregate(1.0, (a, f) => a * f);
 
     private static bool IsBare(Inferred value) => value.Unit!.Dimension.WithoutAngle.IsNone;
 }

@@ -18,9 +18,10 @@ internal sealed class Context(string? frame = null, string? point = null, string
 
     /// <summary>Whether nothing is said differently by the two.</summary>
     internal bool Agrees(Context other) =>
-        (Frame is null || other.Frame is null || Frame == other.Frame)
-        && !PointsDiffer(Point, other.Point)
-        && (Sign is null || other.Sign is null || Sign == other.Sign);
+        !Differ(Frame, other.Frame) && !PointsDiffer(Point, other.Point) && !Differ(Sign, other.Sign);
+
+    /// <summary>Whether two frames, or two signs, are known to be two.</summary>
+    internal static bool Differ(string? left, string? right) => left is not null && right is not null && left != right;
 
     /// <summary>
     /// Whether two points are known to be two. The type of an inertia about a point says only that it is not the centre of

@@ -484,23 +484,7 @@ internal sealed class Inferred
         return left.Length + onlyRight.Count <= MostFactors && onlyLeft.Concat(onlyRight).All(Literals.IsPure) ? left.AddRange(onlyRight) : null;
     }
 
-    private Inferred Copy() => new()
-    {
-        Unit = Unit,
-        Parameters = Parameters,
-        Factors = Factors,
-        Blurred = Blurred,
-        Evidence = Evidence,
-        Origins = Origins,
-        IsComputed = IsComputed,
-        Context = Context,
-        Number = Number,
-        IsVariable = IsVariable,
-        Elements = Elements,
-        Callable = Callable,
-        Members = Members,
-        Alternatives = Alternatives,
-    };
+    private Inferred Copy() => (Inferred)MemberwiseClone();
 
     private static ImmutableArray<Origin> Join(ImmutableArray<Origin> left, ImmutableArray<Origin> right)
     {

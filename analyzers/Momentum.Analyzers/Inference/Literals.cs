@@ -113,5 +113,7 @@ internal static class Literals
         return false;
     }
 
+    internal static double Product(ImmutableArray<double> factors) => factors.Aggregate(1.0, (product, factor) => product * factor);
+
     internal static bool Near(double value, double other, double tolerance = Tolerance) => Math.Abs(value - other) <= tolerance * Math.Abs(other);
 }

@@ -37,9 +37,7 @@ internal static class MathFunctions
                 return Inferred.In(_radian, Evidence.Typed, origin);
             case "Abs" or "Round" or "Floor" or "Ceiling" or "Truncate" or "BitIncrement" or "BitDecrement" or "CopySign":
                 return first;
-            case "Min" or "Max" or "Clamp" or "MaxMagnitude" or "MinMagnitude" or "IEEERemainder" or "MinNumber" or "MaxNumber":
-                return Alike(flow, call, arguments);
-            case "Hypot":
+            case "Min" or "Max" or "Clamp" or "MaxMagnitude" or "MinMagnitude" or "IEEERemainder" or "MinNumber" or "MaxNumber" or "Hypot":
                 return Alike(flow, call, arguments);
             case "Sqrt":
                 return first.Power(Dimension.Whole / 2);

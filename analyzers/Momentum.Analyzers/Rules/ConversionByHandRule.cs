@@ -27,7 +27,7 @@ internal sealed class ConversionByHandRule : IObservationRule
             return null;
         }
 
-        double factor = value.Factors.Aggregate(1.0, (a, f) => a * f);
+        double factor = Literals.Product(value.Factors);
         if (IsAmbiguous(factor)
             || conversions.Scaled(escape.Property.ContainingType.Name, value.Unit!, factor) is not { } target)
         {
@@ -44,7 +44,7 @@ internal sealed class ConversionByHandRule : IObservationRule
         if (meeting.Weaker != Evidence.Typed || value.IsComputed
             || value.Factors.IsEmpty || value.Origins.Length != 1 || value.Unit!.Dimension.Cycle != meeting.Expected.Unit!.Dimension.Cycle || value.Origins[0] is not { Kind: OriginKind.Escape } origin
             || origin.Location.SourceTree != meeting.Site.SyntaxTree || !IsProductOf(meeting.Site, origin.Location)
-            || !IsAmbiguous(value.Factors.Aggregate(1.0, (a, f) => a * f))
+            || !IsAmbiguous(Literals.Product(value.Factors))
             || !conversions.Between(value.Unit!, meeting.Expected.Unit!).TryGetValue(Conversions.ToKey, out string? member))
         {
             return null;

@@ -38,7 +38,7 @@ internal static class MeetingRules
 
         Context actual = meeting.Actual.Context;
         Context expected = meeting.Expected.Context;
-        if (Differ(actual.Frame, expected.Frame))
+        if (Context.Differ(actual.Frame, expected.Frame))
         {
             yield return Report(Descriptors.Frames, meeting, actual.Frame!, expected.Frame!, ImmutableDictionary<string, string?>.Empty);
         }
@@ -48,13 +48,11 @@ internal static class MeetingRules
             yield return Report(Descriptors.Points, meeting, actual.Point!, expected.Point!, ImmutableDictionary<string, string?>.Empty);
         }
 
-        if (Differ(actual.Sign, expected.Sign))
+        if (Context.Differ(actual.Sign, expected.Sign))
         {
             yield return Report(Descriptors.Signs, meeting, actual.Sign!, expected.Sign!, ImmutableDictionary<string, string?>.Empty);
         }
     }
-
-    private static bool Differ(string? actual, string? expected) => actual is not null && expected is not null && actual != expected;
 
     private static Diagnostic Report(DiagnosticDescriptor descriptor, Meeting meeting, string actual, string expected, ImmutableDictionary<string, string?> properties)
     {
