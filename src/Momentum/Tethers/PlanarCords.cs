@@ -19,13 +19,6 @@ namespace Momentum.Tethers;
 /// </remarks>
 internal readonly struct PlanarCords
 {
-    private readonly double _hub;
-    private readonly double _radius;
-    private readonly double _weights;
-    private readonly double _density;
-    private readonly double _length;
-    private readonly double _carried;
-
     /// <summary>Takes SI numbers that were checked at the door.</summary>
     /// <param name="hub">Spin inertia without weights and cords, kg·m².</param>
     /// <param name="radius">Radius to the cord's centreline, m.</param>
@@ -34,33 +27,38 @@ internal readonly struct PlanarCords
     /// <param name="length">Length of each cord, m.</param>
     internal PlanarCords(double hub, double radius, double weights, double density, double length)
     {
-        _hub = hub;
-        _radius = radius;
-        _weights = weights;
-        _density = density;
-        _length = length;
-        _carried = hub + ((weights + (density * length)) * radius * radius);
+        Hub = hub;
+        Radius = radius;
+        Weights = weights;
+        Density = density;
+        Length = length;
+        Carried = hub + ((weights + (density * length)) * radius * radius);
     }
 
     /// <summary>Spin inertia with the weights stowed and the cords wound (A).</summary>
-    internal double Carried => _carried;
+    internal double Carried { get; }
 
     /// <summary>Spin inertia of the hub alone.</summary>
-    internal double Hub => _hub;
+    internal double Hub { get; }
 
-    internal double Weights => _weights;
+    internal double Weights { get; }
 
-    internal double Density => _density;
+    internal double Density { get; }
 
-    internal double Radius => _radius;
+    internal double Radius { get; }
 
-    internal double Length => _length;
+    internal double Length { get; }
+
+    // The weights with that share of the whole unwound cord which counts in the first moment about its root, and in the second.
+    private double Half => Weights + (Density * Length / 2);
+
+    private double Third => Weights + (Density * Length / 3);
 
     /// <summary>The coordinate at the start, when nothing is unwound.</summary>
-    internal double Start => -_length / _radius;
+    internal double Start => -Length / Radius;
 
     /// <summary>Free length at a coordinate.</summary>
-    internal double FreeLength(double a) => a >= 0 ? _length : Math.Max(0, _length + (_radius * a));
+    internal double FreeLength(double a) => a >= 0 ? Length : Math.Max(0, Length + (Radius * a));
 
     /// <summary>Spin over initial spin.</summary>
     internal double Spin(double a)
@@ -68,19 +66,17 @@ internal readonly struct PlanarCords
         if (a <= 0)
         {
             double swung = Swung(FreeLength(a));
-            return (_carried - swung) / (_carried + swung);
+            return (Carried - swung) / (Carried + swung);
         }
 
         // From H and T: da/dt = w0 sqrt(A (B + 2 C sin a) / D), w (A + B + 2 C sin a) = A w0 - (B + C sin a) da/dt, with
         // D = A B - C² sin² a; then w multiplied through by the conjugate so that a vanishing spin does not cancel:
         // w/w0 = A (A B - b²) / (D (A + b g)), b = B + C sin a, g = (da/dt)/w0. B, b, D without their common powers of L.
         double sine = Math.Sin(a);
-        double third = _weights + (_density * _length / 3);
-        double half = _weights + (_density * _length / 2);
-        double arm = (third * _length) + (half * _radius * sine);
+        double arm = (Third * Length) + (Half * Radius * sine);
         double determinant = Determinant(Math.Cos(a));
-        double rate = Math.Sqrt(_carried * ((third * _length) + (2 * half * _radius * sine)) / (_length * determinant));
-        return _carried * ((_carried * third) - (arm * arm)) / (determinant * (_carried + (_length * arm * rate)));
+        double rate = Math.Sqrt(Carried * ((Third * Length) + (2 * Half * Radius * sine)) / (Length * determinant));
+        return Carried * ((Carried * Third) - (arm * arm)) / (determinant * (Carried + (Length * arm * rate)));
     }
 
     /// <summary>Rate of the coordinate over initial spin.</summary>
@@ -91,10 +87,8 @@ internal readonly struct PlanarCords
             return 1;
         }
 
-        double third = _weights + (_density * _length / 3);
-        double half = _weights + (_density * _length / 2);
         return Math.Sqrt(
-            _carried * ((third * _length) + (2 * half * _radius * Math.Sin(a))) / (_length * Determinant(Math.Cos(a))));
+            Carried * ((Third * Length) + (2 * Half * Radius * Math.Sin(a))) / (Length * Determinant(Math.Cos(a))));
     }
 
     /// <summary>Rate at which the cord turns in inertial space, over initial spin: the sum of the two rates above, without their cancellation.</summary>
@@ -102,12 +96,12 @@ internal readonly struct PlanarCords
     {
         if (a <= 0)
         {
-            return 2 * _carried / (_carried + Swung(FreeLength(a)));
+            return 2 * Carried / (Carried + Swung(FreeLength(a)));
         }
 
-        double coupling = (_weights + (_density * _length / 2)) * _length * _radius * Math.Sin(a);
-        double swung = Swung(_length);
-        return (_carried + ((_carried + coupling) * CordRate(a))) / (_carried + swung + (2 * coupling));
+        double coupling = Half * Length * Radius * Math.Sin(a);
+        double swung = Swung(Length);
+        return (Carried + ((Carried + coupling) * CordRate(a))) / (Carried + swung + (2 * coupling));
     }
 
     /// <summary>
@@ -127,27 +121,27 @@ internal readonly struct PlanarCords
         double inward;
         if (a <= 0)
         {
-            double half = _weights + (_density * free / 2);
-            inward = -_radius * _radius * half * free * turning * turning / _carried;
+            double half = Weights + (Density * free / 2);
+            inward = -Radius * Radius * half * free * turning * turning / Carried;
         }
         else
         {
             double sine = Math.Sin(a);
             double cosine = Math.Cos(a);
             double acceleration = SpinAcceleration(sine, cosine, spin, turning);
-            inward = _radius * ((acceleration * cosine) + (spin * spin * sine));
+            inward = Radius * ((acceleration * cosine) + (spin * spin * sine));
         }
 
         double square = turning * turning;
-        double atWeight = _weights * (inward + (free * square));
-        atHub = atWeight + (_density * free * (inward + (free * square / 2)));
-        if (_density == 0 || inward >= 0 || square == 0)
+        double atWeight = Weights * (inward + (free * square));
+        atHub = atWeight + (Density * free * (inward + (free * square / 2)));
+        if (Density == 0 || inward >= 0 || square == 0)
         {
             return atHub;
         }
 
         double out1 = Math.Min(free, -inward / square);
-        return atWeight + (_density * (free - out1) * (inward + ((free + out1) * square / 2)));
+        return atWeight + (Density * (free - out1) * (inward + ((free + out1) * square / 2)));
     }
 
     /// <summary>Where the largest tension of all falls between the start and a coordinate.</summary>
@@ -177,7 +171,7 @@ internal readonly struct PlanarCords
                 }
             }
 
-            peak = (high - _length) / _radius;
+            peak = (high - Length) / Radius;
         }
 
         if (end <= 0)
@@ -200,11 +194,11 @@ internal readonly struct PlanarCords
         if (ratio >= Spin(0))
         {
             // B(l) = A (1 - r)/(1 + r): convex and increasing, so Newton from the massless root, above it, descends to the root.
-            double target = _carried * (1 - ratio) / (1 + ratio);
-            double free = Math.Sqrt(target / _weights);
-            for (int i = 0; _density > 0 && i < 100; i++)
+            double target = Carried * (1 - ratio) / (1 + ratio);
+            double free = Math.Sqrt(target / Weights);
+            for (int i = 0; Density > 0 && i < 100; i++)
             {
-                double next = free - ((Swung(free) - target) / (((2 * _weights) + (_density * free)) * free));
+                double next = free - ((Swung(free) - target) / (((2 * Weights) + (Density * free)) * free));
                 if (!(next < free))
                 {
                     break;
@@ -213,7 +207,7 @@ internal readonly struct PlanarCords
                 free = next;
             }
 
-            return Math.Min(0, (free - _length) / _radius);
+            return Math.Min(0, (free - Length) / Radius);
         }
 
         if (ratio < Spin(Math.PI / 2))
@@ -243,25 +237,21 @@ internal readonly struct PlanarCords
     }
 
     /// <summary>Spin acceleration over w0², while hinging: Lagrange's equations solved for it.</summary>
-    internal double SpinAcceleration(double sine, double cosine, double spin, double turning)
+    private double SpinAcceleration(double sine, double cosine, double spin, double turning)
     {
-        double third = _weights + (_density * _length / 3);
-        double half = _weights + (_density * _length / 2);
-        return -cosine * half * _radius *
-            ((third * _length * turning * turning) + (half * _radius * sine * spin * spin)) / Determinant(cosine);
+        return -cosine * Half * Radius *
+            ((Third * Length * turning * turning) + (Half * Radius * sine * spin * spin)) / Determinant(cosine);
     }
 
     /// <summary>B, the inertia of the swinging weights and free cord about the tangent point.</summary>
-    private double Swung(double free) => (_weights + (_density * free / 3)) * free * free;
+    private double Swung(double free) => (Weights + (Density * free / 3)) * free * free;
 
     // (A B - C² sin² a)/L², arranged so that every term is positive and a light hub does not cancel.
     private double Determinant(double cosine)
     {
-        double third = _weights + (_density * _length / 3);
-        double half = _weights + (_density * _length / 2);
-        double cord = _density * _length;
-        return (_hub * third) +
-            (_radius * _radius * ((half * half * cosine * cosine) + (cord * ((_weights / 3) + (cord / 12)))));
+        double cord = Density * Length;
+        return (Hub * Third) +
+            (Radius * Radius * ((Half * Half * cosine * cosine) + (cord * ((Weights / 3) + (cord / 12)))));
     }
 
     // Sign of the logarithmic derivative of the tension by free length, from
@@ -273,12 +263,12 @@ internal readonly struct PlanarCords
             return false;
         }
 
-        double square = _radius * _radius;
-        double half = _weights + (_density * free / 2);
+        double square = Radius * Radius;
+        double half = Weights + (Density * free / 2);
         double reach = half * free;
-        double factor = (2 * _carried * (_hub + (_density * (_length - free) * square))) + (_density * square * square * reach);
-        double factorSlope = _density * square * ((square * (_weights + (_density * free))) - (2 * _carried));
-        double slope = (_density / 2 / half) + (1 / free) + (factorSlope / factor) - (4 * reach / (_carried + Swung(free)));
+        double factor = (2 * Carried * (Hub + (Density * (Length - free) * square))) + (Density * square * square * reach);
+        double factorSlope = Density * square * ((square * (Weights + (Density * free))) - (2 * Carried));
+        double slope = (Density / 2 / half) + (1 / free) + (factorSlope / factor) - (4 * reach / (Carried + Swung(free)));
         return slope < 0;
     }
 
@@ -288,8 +278,7 @@ internal readonly struct PlanarCords
     {
         const int Panels = 32;
         double last = Math.Min(end, Math.PI / 2);
-        double scale = Math.Sqrt(
-            (_weights + (_density * _length / 3)) * _length / (2 * (_weights + (_density * _length / 2)) * _radius));
+        double scale = Math.Sqrt(Third * Length / (2 * Half * Radius));
         double lastP = last / (scale + Math.Sqrt((scale * scale) + last));
         int best = 0;
         double bestTension = double.NegativeInfinity;
