@@ -176,10 +176,16 @@ const makeStage = (motion, redraw) => {
     set(id, { x: (x + (right ? 8 : -8)).toFixed(1), y: (y + 4).toFixed(1), "text-anchor": right ? "start" : "end" });
   }
 
+  // The height of the floor along an upright spin axis; an axis that leans is drawn through it.
+  function floorUnderHub() {
+    const { floor_m: floor, bearing_m: bearing, up } = motion.room ?? {};
+    return floor !== undefined && dot(axes[2], up) > 0.999 ? floor + dot(bearing, up) : -Infinity;
+  }
+
   function drawAxis() {
     const over = 0.35 * motion.reach_m;
     const [top, bottom] = [onHub(0, 0, hub.top_m), onHub(0, 0, hub.bottom_m)];
-    const [tip, foot] = [onHub(0, 0, hub.top_m + over), onHub(0, 0, hub.bottom_m - over)];
+    const [tip, foot] = [onHub(0, 0, hub.top_m + over), onHub(0, 0, Math.max(hub.bottom_m - over, floorUnderHub()))];
     const [upper, lower] = [line([top, tip]), line([bottom, foot])];
     const topNear = dot(axes[2], camera.toward) > 0;
     set("axis-near", { d: topNear ? upper : lower });

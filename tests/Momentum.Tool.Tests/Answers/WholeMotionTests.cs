@@ -18,6 +18,8 @@ public sealed class WholeMotionTests
         Assert.Equal(Number(answer["final_spin_rad_s"]), Whole(answer, "final_spin_rad_s"), 1e-9 * initial);
         Assert.Equal(1, Whole(answer, "peak_tension_cord_1_n") / Number(answer["peak_cord_tension_n"]), 1e-6);
         Assert.Equal(Whole(answer, "peak_tension_cord_1_n"), Whole(answer, "peak_tension_cord_2_n"), 1e-6);
+        Assert.Equal(1, Whole(answer, "release_speed_weight_1_m_s") / Number(answer["weight_release_speed_m_s"]), 1e-9);
+        Assert.Equal(1, Whole(answer, "release_energy_weight_2_j") / Number(answer["weight_release_energy_j"]), 1e-9);
         Assert.Equal(0, Whole(answer, "nutation_after_rad"), 1e-9);
         JsonNode letGo = answer["whole_motion"]!["events"]!.AsArray().Last(e => e!["event"]!.GetValue<string>() == "released")!;
         Assert.Equal(Number(answer["let_go_time_s"]), Number(letGo["time_s"]), 1e-8);
@@ -108,6 +110,9 @@ public sealed class WholeMotionTests
         Assert.Equal("weight freed 1; weight freed 2", history["event"]![0]!.GetValue<string>());
         Assert.Equal("unwinding", history["phase"]![1]!.GetValue<string>());
         Assert.Equal("released", history["phase"]!.AsArray()[^1]!.GetValue<string>());
+
+        // In space a weight flies on as fast as it was let go.
+        Assert.Equal(1, Column("weight_1_speed_m_s")[^1] / Whole(run.Json, "release_speed_weight_1_m_s"), 1e-12);
 
         // The quaternion is written with the digits of a unit one.
         Assert.All(Enumerable.Range(0, Column("time_s").Length), i =>

@@ -306,6 +306,10 @@ public sealed class WholeMotionTests(Chromium chromium)
         double[] floor = await page.Ask<double[]>($"{Half}('floor-above')");
         Assert.Equal(1.5, floor[1], 1e-2);
         Assert.Equal(0, floor[3], 1e-2);
+
+        // The axis ends on the floor at the latest.
+        double[] axis = await page.Ask<double[]>($"{Half}('axis-far')");
+        Assert.True(axis[1] + axis[3] <= 1.5 + 1e-2, $"the axis reaches {axis[1] + axis[3]} m down");
         Assert.Contains("1.50\u00a0m below the cords", await page.Text("unwinding"), StringComparison.Ordinal);
     }
 

@@ -21,7 +21,8 @@ internal static class UnwindingStage
     // The standard view takes in the wall and where weights land, but not what would leave the unwinding less than two fifths of it.
     private const double FarthestSeen = 2.5;
 
-    // A wall has no height of its own; so far above the hub it is drawn, as a share of the weights' reach.
+    // A wall has no height of its own; so far above the hub, and without a floor below all else, it is drawn, as a share of the
+    // weights' reach.
     private const double WallAbove = 0.25;
 
     // Digits of the largest value of a column: places to less than a tenth of a pixel, read-outs to what is shown, turns to a
@@ -203,7 +204,8 @@ internal static class UnwindingStage
 
         WriteRounded(json, "grid_m", Grid(motion));
         WriteRounded(json, "drawn_radius_m", RoomRadius(motion));
-        WriteRounded(json, "drawn_bottom_m", -room.Floor ?? motion.Hub.Bottom - bearing - (WallAbove * reach));
+        double lowest = room.Landings.OfType<Position<StageAxes>>().Select(l => l.Z.Meters).Append(motion.Hub.Bottom).Min();
+        WriteRounded(json, "drawn_bottom_m", -room.Floor ?? lowest - bearing - (WallAbove * reach));
         WriteRounded(json, "drawn_top_m", motion.Hub.Top - bearing + (WallAbove * reach));
         json.WriteStartArray("landings_m");
         foreach (Position<StageAxes>? landing in room.Landings)
