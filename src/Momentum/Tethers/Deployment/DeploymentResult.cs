@@ -1,5 +1,4 @@
 using System.Globalization;
-using MathNet.Numerics;
 using Momentum.Frames;
 using Momentum.Quantities;
 using UnitsNet;
@@ -21,8 +20,7 @@ public sealed class DeploymentResult
     private readonly CordConstants[] _cords;
     private readonly Surroundings _surroundings;
     private readonly Recording _recording;
-    private readonly (Vec Position, Vec Velocity, double Time)[] _departures;
-    private readonly int[] _outer;
+    private readonly Flight[] _flights;
     private readonly double _spin;
 
     internal DeploymentResult(CordDeployment deployment)
@@ -51,8 +49,13 @@ public sealed class DeploymentResult
                 $"The ledger does not close, not with steps of the finest tolerance either: linear momentum {Ledger.LinearMomentumClosure:G3}, angular momentum {Ledger.AngularMomentumClosure:G3}, energy {Ledger.EnergyClosure:G3}, allowed {allowed:G3}. Check the units of masses and lengths."));
         }
 
-        _departures = run.Departures.ToArray();
-        _outer = [.. Enumerable.Range(0, _cords.Length).Select(mechanism.OuterLink)];
+        _flights = new Flight[_cords.Length];
+        for (int i = 0; i < _flights.Length; i++)
+        {
+            (Vec place, Vec velocity, double time) = run.Departures[mechanism.OuterLink(i)];
+            _flights[i] = new Flight(place, velocity, time, _hub.Gravity);
+        }
+
         Events = [.. run.Incidents.Select(i => new DeploymentEvent(
             i.Kind, Duration.FromSeconds(i.Time), i.Cord < 0 ? null : i.Cord, Energy.FromJoules(i.EnergyLost)))];
         StepTimes = [.. Enumerable.Range(0, _recording.Count).Select(i => Duration.FromSeconds(_recording.Time(i))).Distinct()];
@@ -60,8 +63,8 @@ public sealed class DeploymentResult
 
         Replay replay = NewReplay();
         (Before, During, After) = survey.Wobbles();
-        PeakTensions = [.. survey.Peaks.Select((peak, cord) => Refine(replay, cord, peak))];
-        FinalState = Describe(replay, run.Time);
+        PeakTensions = [.. survey.Peaks.Select((peak, cord) => replay.Highest(cord, peak, run.Time))];
+        FinalState = replay.StateAt(run.Time);
         LetGos = [.. Events.Where(e => e.Kind == DeploymentEventKind.Released).Select(e => LetGo(e.Cord!.Value)).OrderBy(l => l.Cord)];
         Landings = [.. Enumerable.Range(0, _cords.Length).Select(Land).OfType<Landing>()];
         Warnings = DeploymentWarnings.Of(this);
@@ -127,7 +130,7 @@ public sealed class DeploymentResult
     /// <summary>The state at a time.</summary>
     /// <param name="time">From zero to <see cref="End"/>; at an event, the state after it.</param>
     /// <exception cref="ArgumentOutOfRangeException">The time is outside this range.</exception>
-    public DeploymentState At(Duration time) => Describe(NewReplay(), Within(time));
+    public DeploymentState At(Duration time) => NewReplay().StateAt(Within(time));
 
     /// <summary>The states at many times; faster than one by one.</summary>
     /// <param name="times">Each from zero to <see cref="End"/>.</param>
@@ -136,7 +139,7 @@ public sealed class DeploymentResult
     {
         ArgumentNullException.ThrowIfNull(times);
         Replay replay = NewReplay();
-        return [.. times.Select(t => Describe(replay, Within(t)))];
+        return [.. times.Select(t => replay.StateAt(Within(t)))];
     }
 
     /// <summary>The states at evenly spaced times from zero to the end.</summary>
@@ -153,213 +156,34 @@ public sealed class DeploymentResult
         ? time.Seconds
         : throw new ArgumentOutOfRangeException(nameof(time), Quoted.Text(time), $"The deployment was computed from 0 to {Quoted.Text(End)}.");
 
-    private Replay NewReplay() => new(_recording, _hub, _cords, m => Deployment.Tolerances(m, _spin));
-
-    private DeploymentState Describe(Replay replay, double time)
-    {
-        replay.GoTo(time);
-        Mechanism mechanism = replay.Mechanism;
-        ReadOnlySpan<double> state = replay.State;
-        ReadOnlySpan<double> q = state.Slice(Mechanism.Attitude, 4);
-        double length = Math.Sqrt((q[0] * q[0]) + (q[1] * q[1]) + (q[2] * q[2]) + (q[3] * q[3]));
-        Vec omega = Vec.Read(state[Mechanism.Rates..]);
-        Turn turn = new(q);
-        Vec momentum = mechanism.HubMomentum(state);
-        Rotation<Body, Inertial> start = Deployment.Attitude;
-        Vec axisThen = new Turn([start.X, start.Y, start.Z, start.W]).ToInertial(_hub.Axis);
-        CordState[] cords = new CordState[_cords.Length];
-        for (int i = 0; i < cords.Length; i++)
-        {
-            cords[i] = DescribeCord(mechanism, state, turn, i, time);
-        }
-
-        return new DeploymentState
-        {
-            Time = Duration.FromSeconds(time),
-            Spin = RotationalSpeed.FromRadiansPerSecond(omega.Dot(_hub.Axis)),
-            TransverseRate = RotationalSpeed.FromRadiansPerSecond(omega.Cross(_hub.Axis).Length),
-            Rates = Vector<RotationalSpeed, Body>.FromSi(omega),
-            Attitude = Rotation<Body, Inertial>.FromQuaternion(q[0] / length, q[1] / length, q[2] / length, q[3] / length),
-            Origin = At(Vec.Read(state)),
-            OriginVelocity = Vector<Speed, Inertial>.FromSi(Vec.Read(state[Mechanism.Speed..])),
-            HubAngularMomentum = Vector<AngularMomentum, Inertial>.FromSi(momentum),
-            NutationAngle = Angle.FromRadians(Survey.Nutation(mechanism, state)),
-            AxisTilt = Angle.FromRadians(turn.ToInertial(_hub.Axis).AngleTo(axisThen)),
-            Energy = DeploymentEnergy.Of(mechanism.Weigh(state)),
-            Cords = cords,
-        };
-    }
-
-    private CordState DescribeCord(Mechanism mechanism, ReadOnlySpan<double> state, Turn turn, int cord, double time)
-    {
-        int outer = _outer[cord];
-        int inner = mechanism.InnerLink(cord);
-        ref readonly Link weight = ref mechanism.Links[outer];
-        Vec origin = Vec.Read(state);
-        if (inner < 0)
-        {
-            bool released = weight.Chart == LinkChart.Released;
-            (Vec place, Vec velocity) = mechanism.Track(outer, state);
-            if (released)
-            {
-                (Vec from, Vec then, double left) = _departures[outer];
-                double since = time - left;
-                place = from + (since * then) + (0.5 * since * since * _hub.Gravity);
-                velocity = then + (since * _hub.Gravity);
-            }
-
-            return new CordState
-            {
-                Phase = released ? CordPhase.Released : CordPhase.Held,
-                IsSlack = false,
-                Tension = Force.Zero,
-                FreeLength = released ? Deployment.Cords[cord].Length : Deployment.Cords[cord].Hanging,
-                CordAngle = Angle.Zero,
-                OutOfPlane = Angle.Zero,
-                Root = At(place),
-                Joints = [],
-                Weight = At(place),
-                WeightVelocity = Vector<Speed, Inertial>.FromSi(velocity),
-            };
-        }
-
-        ref readonly Link link = ref mechanism.Links[inner];
-        bool onDrum = link.IsOnDrum;
-        Vec root = onDrum ? link.Position - (link.Free * (_cords[cord].Smooth ? link.Trailing + (link.Sin / link.Cos * _hub.Axis) : link.Along)) : link.Anchor;
-        if (link.Chart == LinkChart.WoundFree)
-        {
-            root = (_cords[cord].Height * _hub.Axis) + (_cords[cord].Radius * link.Radial);
-        }
-
-        double free = (link.Position - root).Length;
-        Position<Inertial>[] joints = inner == outer ? [] : new Position<Inertial>[inner - outer];
-        for (int i = inner; i > outer; i--)
-        {
-            Vec joint = mechanism.Links[i].Position;
-            joints[inner - i] = At(origin + turn.ToInertial(joint));
-            free += (mechanism.Links[i - 1].Position - joint).Length;
-        }
-
-        (Vec weightPlace, Vec weightVelocity) = mechanism.Track(outer, state);
-        return new CordState
-        {
-            Phase = onDrum ? CordPhase.Unwinding : CordPhase.Swinging,
-            IsSlack = !link.IsConstrained && !link.Pulls,
-            Tension = Force.FromNewtons(Math.Max(link.Tension, 0)),
-            FreeLength = Length.FromMeters(free),
-            CordAngle = Angle.FromRadians(onDrum ? 0 : Math.Atan2(link.Along.Dot(link.AnchorRadial), link.Along.Dot(link.AnchorTrailing))),
-            OutOfPlane = Angle.FromRadians(Math.Asin(Math.Clamp(link.Along.Dot(_hub.Axis), -1, 1))),
-            Root = At(origin + turn.ToInertial(root)),
-            Joints = joints,
-            Weight = At(weightPlace),
-            WeightVelocity = Vector<Speed, Inertial>.FromSi(weightVelocity),
-        };
-    }
-
-    private TensionPeak Refine(Replay replay, int cord, Survey.Peak peak)
-    {
-        // Golden section on whatever the tension does there: a peak may also be a jump at an event, where it then stays.
-        const double Golden = 0.6180339887498949;
-        const int Iterations = 40;
-        double from = peak.From;
-        double until = Math.Min(peak.Until, End.Seconds);
-        double time = peak.Time;
-        double tension = peak.Tension;
-        for (int i = 0; i < Iterations && until > from; i++)
-        {
-            double left = until - (Golden * (until - from));
-            double right = from + (Golden * (until - from));
-            double atLeft = TensionAt(replay, cord, left);
-            double atRight = TensionAt(replay, cord, right);
-            (from, until) = atLeft > atRight ? (from, right) : (left, until);
-            if (Math.Max(atLeft, atRight) > tension)
-            {
-                (tension, time) = atLeft > atRight ? (atLeft, left) : (atRight, right);
-            }
-        }
-
-        return new TensionPeak(cord, Force.FromNewtons(tension), Duration.FromSeconds(time));
-    }
-
-    private static double TensionAt(Replay replay, int cord, double time)
-    {
-        replay.GoTo(time);
-        int inner = replay.Mechanism.InnerLink(cord);
-        return inner < 0 ? 0 : replay.Mechanism.Links[inner].Tension;
-    }
+    private Replay NewReplay() => new(Deployment, _recording, _hub, _cords, _flights, m => Deployment.Tolerances(m, _spin));
 
     private WeightLetGo LetGo(int cord)
     {
-        (Vec place, Vec velocity, double time) = _departures[_outer[cord]];
+        Flight flight = _flights[cord];
         return new WeightLetGo(
             cord,
-            Duration.FromSeconds(time),
-            At(place),
-            Vector<Speed, Inertial>.FromSi(velocity),
-            Energy.FromJoules(0.5 * _cords[cord].Weight * velocity.Square));
+            Duration.FromSeconds(flight.Start),
+            Position<Inertial>.Origin + Vector<Length, Inertial>.FromSi(flight.Place),
+            Vector<Speed, Inertial>.FromSi(flight.Velocity),
+            Energy.FromJoules(0.5 * _cords[cord].Weight * flight.Velocity.Square));
     }
 
     private Landing? Land(int cord)
     {
-        (Vec from, Vec velocity, double left) = _departures[_outer[cord]];
-        bool released = LetGos.Any(l => l.Cord == cord);
-        if (!released || !_surroundings.HasRoom)
+        Flight flight = _flights[cord];
+        if (!LetGos.Any(l => l.Cord == cord) || flight.Meets(_surroundings, out bool onFloor) is not { } since)
         {
             return null;
         }
 
-        double fall = double.PositiveInfinity;
-        if (!double.IsNegativeInfinity(_surroundings.Floor))
-        {
-            fall = FirstPositive(0.5 * _hub.Gravity.Z, velocity.Z, from.Z - _surroundings.Floor);
-        }
-
-        double wall = double.PositiveInfinity;
-        if (!double.IsPositiveInfinity(_surroundings.Walls))
-        {
-            double square = (velocity.X * velocity.X) + (velocity.Y * velocity.Y);
-            double along = (from.X * velocity.X) + (from.Y * velocity.Y);
-            wall = FirstPositive(
-                square, 2 * along, (from.X * from.X) + (from.Y * from.Y) - (_surroundings.Walls * _surroundings.Walls));
-        }
-
-        double time = Math.Min(fall, wall);
-        if (double.IsPositiveInfinity(time))
-        {
-            return null;
-        }
-
-        Vec place = from + (time * velocity) + (0.5 * time * time * _hub.Gravity);
-        Vec speed = velocity + (time * _hub.Gravity);
+        (Vec place, Vec velocity) = flight.After(since);
         return new Landing(
             cord,
-            Duration.FromSeconds(left + time),
-            At(place),
-            Speed.FromMetersPerSecond(speed.Length),
-            Energy.FromJoules(0.5 * _cords[cord].Weight * speed.Square),
-            fall <= wall);
+            Duration.FromSeconds(flight.Start + since),
+            Position<Inertial>.Origin + Vector<Length, Inertial>.FromSi(place),
+            Speed.FromMetersPerSecond(velocity.Length),
+            Energy.FromJoules(0.5 * _cords[cord].Weight * velocity.Square),
+            onFloor);
     }
-
-    /// <summary>First zero after now of a t² + b t + c; infinite if there is none.</summary>
-    private static double FirstPositive(double a, double b, double c)
-    {
-        if (a == 0)
-        {
-            return b == 0 || -c / b < 0 ? double.PositiveInfinity : -c / b;
-        }
-
-        (System.Numerics.Complex one, System.Numerics.Complex other) = FindRoots.Quadratic(c, b, a);
-        double first = double.PositiveInfinity;
-        foreach (System.Numerics.Complex root in (ReadOnlySpan<System.Numerics.Complex>)[one, other])
-        {
-            if (root.Imaginary == 0 && root.Real >= 0)
-            {
-                first = Math.Min(first, root.Real);
-            }
-        }
-
-        return first;
-    }
-
-    private static Position<Inertial> At(Vec place) => Position<Inertial>.Origin + Vector<Length, Inertial>.FromSi(place);
 }

@@ -1,33 +1,104 @@
+using Momentum.Frames;
 using Momentum.Numerics;
+using Momentum.Quantities;
+using UnitsNet;
 
 namespace Momentum.Tethers.Deployment;
 
 /// <summary>
-/// Computes the state at any time of a recorded deployment, to the accuracy of the deployment itself: by integrating again
-/// from the step before, in the phases of that step. One thread at a time.
+/// Tells the state at any time of a recorded deployment, to the accuracy of the deployment itself: by integrating again from
+/// the step before, in the phases of that step. One thread at a time.
 /// </summary>
 internal sealed class Replay
 {
+    private readonly CordDeployment _deployment;
     private readonly Recording _recording;
+    private readonly HubConstants _hub;
+    private readonly CordConstants[] _cords;
+
+    // Of each cord's weight; of no meaning where it was not released.
+    private readonly Flight[] _flights;
+
     private readonly Mechanism _mechanism;
     private readonly OdeIntegrator<MechanismOde, NoEvents> _integrator;
     private readonly double[] _state;
     private int _segment = -1;
 
-    public Replay(Recording recording, HubConstants hub, CordConstants[] cords, Func<Mechanism, OdeTolerances> tolerances)
+    public Replay(
+        CordDeployment deployment, Recording recording, HubConstants hub, CordConstants[] cords, Flight[] flights, Func<Mechanism, OdeTolerances> tolerances)
     {
+        _deployment = deployment;
         _recording = recording;
+        _hub = hub;
+        _cords = cords;
+        _flights = flights;
         _mechanism = new Mechanism(hub, cords);
         _integrator = new OdeIntegrator<MechanismOde, NoEvents>(new MechanismOde(_mechanism), default, tolerances(_mechanism));
         _state = new double[_mechanism.Dimension];
     }
 
-    public Mechanism Mechanism => _mechanism;
+    /// <summary>The state at a time, s.</summary>
+    public DeploymentState StateAt(double time)
+    {
+        GoTo(time);
+        ReadOnlySpan<double> state = _state;
+        ReadOnlySpan<double> q = state.Slice(Mechanism.Attitude, 4);
+        double length = Math.Sqrt((q[0] * q[0]) + (q[1] * q[1]) + (q[2] * q[2]) + (q[3] * q[3]));
+        Vec omega = Vec.Read(state[Mechanism.Rates..]);
+        Turn turn = new(q);
+        Rotation<Body, Inertial> start = _deployment.Attitude;
+        Vec axisThen = new Turn([start.X, start.Y, start.Z, start.W]).ToInertial(_hub.Axis);
+        CordState[] cords = new CordState[_cords.Length];
+        for (int i = 0; i < cords.Length; i++)
+        {
+            cords[i] = CordAt(i, turn, time);
+        }
 
-    public ReadOnlySpan<double> State => _state;
+        return new DeploymentState
+        {
+            Time = Duration.FromSeconds(time),
+            Spin = RotationalSpeed.FromRadiansPerSecond(omega.Dot(_hub.Axis)),
+            TransverseRate = RotationalSpeed.FromRadiansPerSecond(omega.Cross(_hub.Axis).Length),
+            Rates = Vector<RotationalSpeed, Body>.FromSi(omega),
+            Attitude = Rotation<Body, Inertial>.FromQuaternion(q[0] / length, q[1] / length, q[2] / length, q[3] / length),
+            Origin = At(Vec.Read(state)),
+            OriginVelocity = Vector<Speed, Inertial>.FromSi(Vec.Read(state[Mechanism.Speed..])),
+            HubAngularMomentum = Vector<AngularMomentum, Inertial>.FromSi(_mechanism.HubMomentum(state)),
+            NutationAngle = Angle.FromRadians(Survey.Nutation(_mechanism, state)),
+            AxisTilt = Angle.FromRadians(turn.ToInertial(_hub.Axis).AngleTo(axisThen)),
+            Energy = DeploymentEnergy.Of(_mechanism.Weigh(state)),
+            Cords = cords,
+        };
+    }
 
-    /// <summary>Goes to a time; the mechanism is then evaluated there.</summary>
-    public void GoTo(double time)
+    /// <summary>The highest tension of a cord about a peak that was seen, up to the end.</summary>
+    public TensionPeak Highest(int cord, Survey.Peak peak, double end)
+    {
+        // Golden section on whatever the tension does there: a peak may also be a jump at an event, where it then stays.
+        const double Golden = 0.6180339887498949;
+        const int Iterations = 40;
+        double from = peak.From;
+        double until = Math.Min(peak.Until, end);
+        double time = peak.Time;
+        double tension = peak.Tension;
+        for (int i = 0; i < Iterations && until > from; i++)
+        {
+            double left = until - (Golden * (until - from));
+            double right = from + (Golden * (until - from));
+            double atLeft = TensionAt(cord, left);
+            double atRight = TensionAt(cord, right);
+            (from, until) = atLeft > atRight ? (from, right) : (left, until);
+            if (Math.Max(atLeft, atRight) > tension)
+            {
+                (tension, time) = atLeft > atRight ? (atLeft, left) : (atRight, right);
+            }
+        }
+
+        return new TensionPeak(cord, Force.FromNewtons(tension), Duration.FromSeconds(time));
+    }
+
+    // The mechanism is then evaluated there.
+    private void GoTo(double time)
     {
         int step = _recording.StepAt(time);
         int segment = _recording.SegmentOf(step);
@@ -48,4 +119,77 @@ internal sealed class Replay
 
         _mechanism.Evaluate(_state);
     }
+
+    private CordState CordAt(int cord, Turn turn, double time)
+    {
+        ReadOnlySpan<double> state = _state;
+        int outer = _mechanism.OuterLink(cord);
+        int inner = _mechanism.InnerLink(cord);
+        ref readonly Link weight = ref _mechanism.Links[outer];
+        Vec origin = Vec.Read(state);
+        if (inner < 0)
+        {
+            bool released = weight.Chart == LinkChart.Released;
+            (Vec place, Vec velocity) = _mechanism.Track(outer, state);
+            if (released)
+            {
+                (place, velocity) = _flights[cord].After(time - _flights[cord].Start);
+            }
+
+            return new CordState
+            {
+                Phase = released ? CordPhase.Released : CordPhase.Held,
+                IsSlack = false,
+                Tension = Force.Zero,
+                FreeLength = released ? _deployment.Cords[cord].Length : _deployment.Cords[cord].Hanging,
+                CordAngle = Angle.Zero,
+                OutOfPlane = Angle.Zero,
+                Root = At(place),
+                Joints = [],
+                Weight = At(place),
+                WeightVelocity = Vector<Speed, Inertial>.FromSi(velocity),
+            };
+        }
+
+        ref readonly Link link = ref _mechanism.Links[inner];
+        bool onDrum = link.IsOnDrum;
+        Vec root = onDrum ? link.Position - (link.Free * (_cords[cord].Smooth ? link.Trailing + (link.Sin / link.Cos * _hub.Axis) : link.Along)) : link.Anchor;
+        if (link.Chart == LinkChart.WoundFree)
+        {
+            root = (_cords[cord].Height * _hub.Axis) + (_cords[cord].Radius * link.Radial);
+        }
+
+        double free = (link.Position - root).Length;
+        Position<Inertial>[] joints = inner == outer ? [] : new Position<Inertial>[inner - outer];
+        for (int i = inner; i > outer; i--)
+        {
+            Vec joint = _mechanism.Links[i].Position;
+            joints[inner - i] = At(origin + turn.ToInertial(joint));
+            free += (_mechanism.Links[i - 1].Position - joint).Length;
+        }
+
+        (Vec weightPlace, Vec weightVelocity) = _mechanism.Track(outer, state);
+        return new CordState
+        {
+            Phase = onDrum ? CordPhase.Unwinding : CordPhase.Swinging,
+            IsSlack = !link.IsConstrained && !link.Pulls,
+            Tension = Force.FromNewtons(Math.Max(link.Tension, 0)),
+            FreeLength = Length.FromMeters(free),
+            CordAngle = Angle.FromRadians(onDrum ? 0 : Math.Atan2(link.Along.Dot(link.AnchorRadial), link.Along.Dot(link.AnchorTrailing))),
+            OutOfPlane = Angle.FromRadians(Math.Asin(Math.Clamp(link.Along.Dot(_hub.Axis), -1, 1))),
+            Root = At(origin + turn.ToInertial(root)),
+            Joints = joints,
+            Weight = At(weightPlace),
+            WeightVelocity = Vector<Speed, Inertial>.FromSi(weightVelocity),
+        };
+    }
+
+    private double TensionAt(int cord, double time)
+    {
+        GoTo(time);
+        int inner = _mechanism.InnerLink(cord);
+        return inner < 0 ? 0 : _mechanism.Links[inner].Tension;
+    }
+
+    private static Position<Inertial> At(Vec place) => Position<Inertial>.Origin + Vector<Length, Inertial>.FromSi(place);
 }
