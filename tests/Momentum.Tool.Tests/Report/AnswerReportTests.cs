@@ -236,6 +236,21 @@ public sealed class AnswerReportTests(Chromium chromium)
     }
 
     [Fact]
+    public async Task Rig_known_only_by_its_moment_about_the_bearing_has_its_room_too()
+    {
+        DespinReport report = Compose(Given() + "\n[bench]\ncord_height = \"1.2 m\"\nwall_distance = \"4.5 m\"\n");
+        Unwinding motion = report.Unwinding!;
+        await using OpenPage page = await chromium.OpenAsync(HtmlReport.Render(report));
+
+        // Weights that are let go radially at 3.9 m come to the wall well before the animation would end without one.
+        Assert.False(motion.IsWhole);
+        Assert.Equal((1.2, 4.5), (motion.Room!.Floor!.Value, motion.Room.Walls!.Value));
+        Assert.All(motion.Frames[^1].Cords, c => Assert.Equal(4.5, c.Weight.FromOrigin.Magnitude.Meters, 1e-9));
+        Assert.True(await page.Ask<bool>("['wall-near', 'wall-far', 'floor-above'].every(id => document.getElementById(id).getAttribute('d').length > 100)"));
+        Assert.Empty(page.Complaints);
+    }
+
+    [Fact]
     public async Task Spring_cords_fit_a_narrow_screen()
     {
         await using OpenPage page = await chromium.OpenAsync(HtmlReport.Render(Compose(SampleCase.OnSprings)), width: 390);

@@ -46,7 +46,7 @@ internal static class AnswerReport
             Springs = answer.Springs is { } springs ? SpringWords.Of(springs) : null,
             Whole = answer.Whole is null ? null : WholeMotionWords.Of(answer.Whole.Result, answer.Whole.Residual, motion),
             WhyNotWhole = answer.WhyNotWhole,
-            Unwinding = whole?.Unwinding ?? PlanarPictures.Unwinding(motion, answer.Body),
+            Unwinding = whole?.Unwinding ?? PlanarPictures.Unwinding(motion, answer.Body, given.Bench),
             Charts = [.. whole?.Charts(motion) ?? PlanarPictures.Charts(motion), .. motion is DespinMotion inextensible && TradeCurve.Of(inextensible) is { } trade ? [trade] : Array.Empty<LineChart>()],
             WholeSpread = answer.WholeSpread is { } spread
                 ? new WholeSpreadRows(spread.Ensemble.Cases, spread.Ensemble.Failed, [.. WholeMotionFigures.Of(spread).Select(Row)])

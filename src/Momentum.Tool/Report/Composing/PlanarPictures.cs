@@ -3,6 +3,7 @@ using Momentum.Quantities;
 using Momentum.Tethers;
 using Momentum.Tethers.Springs;
 using Momentum.Tool.Answers;
+using Momentum.Tool.Cases;
 using Momentum.Tool.Report.Model;
 using UnitsNet;
 
@@ -24,8 +25,11 @@ internal static class PlanarPictures
     // The planar motion's inertial axes are the stage's: both begin at the hub's centre and stand as the hub does at release.
     private static readonly Rotation<Inertial, StageAxes> _stage = Rotation<Inertial, StageAxes>.Identity;
 
-    /// <summary>The frames from release of the weights to a little after let-go.</summary>
-    public static Unwinding Unwinding(PlanarMotion motion, SpinningBody body)
+    /// <summary>The frames from release of the weights to a little after let-go, or to where the weights meet the wall.</summary>
+    /// <param name="motion">The motion.</param>
+    /// <param name="body">The body, for the hub's shape.</param>
+    /// <param name="bench">The rig, for its room; null in space.</param>
+    public static Unwinding Unwinding(PlanarMotion motion, SpinningBody body, BenchSection? bench)
     {
         double letGo = motion.LetGoTime.Seconds;
         PlanarState last = motion.At(motion.LetGoTime);
@@ -35,7 +39,7 @@ internal static class PlanarPictures
 
         // Two frames share the instant of let-go, with the cords and without, so that nothing is drawn in between.
         IEnumerable<UnwindingFrame> free = Enumerable.Range(0, 31)
-            .Select(i => Frame(motion, letGo * (1 + (Aftermath * i / 30)), attached: false));
+            .Select(i => Frame(motion, letGo + (Flight(motion, bench?.WallDistance?.Value.Meters) * i / 30), attached: false));
         List<UnwindingPhase> phases = [new("unwinding", 0)];
         if (motion.LetGoPhase == DespinPhase.Hinging)
         {
@@ -43,15 +47,41 @@ internal static class PlanarPictures
         }
 
         phases.Add(new UnwindingPhase("free flight", letGo));
+        HubShape hub = HubCylinder.Of(body.Inertia, body.SpinAxis, motion.Design.Hub.Radius.Meters, [0]);
         return new Unwinding
         {
-            Hub = HubCylinder.Of(body.Inertia, body.SpinAxis, motion.Design.Hub.Radius.Meters, [0]),
+            Hub = bench?.CordHeight is { } height ? hub with { Bottom = Math.Max(hub.Bottom, -height.Value.Meters) } : hub,
+            Room = bench is null ? null : new Room(
+                Position<StageAxes>.Origin,
+                Direction<StageAxes>.ZAxis,
+                bench.CordHeight?.Value.Meters,
+                bench.WallDistance?.Value.Meters,
+                [.. Enumerable.Repeat<Position<StageAxes>?>(null, motion.Design.Weights)]),
             Drums = [.. Enumerable.Range(0, motion.Design.Weights).Select(i => DrumOf(motion.Design, i))],
             SpinUnit = "rpm",
             Frames = [.. attached, .. free],
             Phases = phases,
             LetGo = letGo,
         };
+    }
+
+    /// <summary>How long the flight after let-go is shown, s: to the wall at most, |p + v t| = w, which all weights meet at once.</summary>
+    private static double Flight(PlanarMotion motion, double? wall)
+    {
+        double shown = Aftermath * motion.LetGoTime.Seconds;
+        if (wall is not { } distance)
+        {
+            return shown;
+        }
+
+        Vector<Length, Inertial> place = motion.AtLetGo.WeightPosition(0).FromOrigin;
+        Vector<Speed, Inertial> velocity = motion.Release.VelocityInInertialAxes;
+        (double x, double y) = (place.X.Meters, place.Y.Meters);
+        (double vx, double vy) = (velocity.X.MetersPerSecond, velocity.Y.MetersPerSecond);
+        double square = (vx * vx) + (vy * vy);
+        double along = (x * vx) + (y * vy);
+        double room = (distance * distance) - (x * x) - (y * y);
+        return room <= 0 ? 0 : Math.Min(shown, (Math.Sqrt((along * along) + (square * room)) - along) / square);
     }
 
     /// <summary>Histories against time.</summary>
