@@ -126,7 +126,7 @@ internal static class BodyJudge
             body = body with { SpinInertia = MassMomentOfInertia.FromKilogramSquareMeters(aboutCentre) };
         }
 
-        string idle = given.Despin.OnSprings ? "wobble, deck_offset and second_weight_delay" : "wobble, deck_offset, stiffness and damping";
+        string idle = given.Despin.OnSprings ? "wobble, deck_offset, deck_edge and second_weight_delay" : "wobble, deck_offset, deck_edge, stiffness and damping";
         findings.Warn(
             vehicle, nameof(VehicleSection.Inertia), $"only the moment about the spin axis is stated, so that stability and nutation cannot be judged and nothing is computed in three dimensions: {idle} have no effect",
             "State the other two moments, and the products if they are known.");

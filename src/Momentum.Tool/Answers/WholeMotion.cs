@@ -155,6 +155,7 @@ internal sealed class WholeMotion
                 Release = Release(design.LetGo),
             })],
             Attitude = Upright(given.Vehicle.SpinAxis),
+            Deck = given.Despin.DeckEdge is { } edge ? new DeckEdge(edge.Radius.Value, height + edge.Height.Value) : null,
             Rig = given.Bench is { } bench ? Rig(bench, body, design, height) : null,
             Until = (Followed * motion.LetGoTime) + Swing(design, stiffness),
             LargestNutation = given.Bench is null ? given.Require?.Wobble?.Bound : null,

@@ -34,6 +34,9 @@ internal sealed record DespinSection : Section
     [Key("Height of the cord plane above the centre of mass, along the spin axis.", Example = "\"15 mm\"")]
     public Stated<Length>? DeckOffset { get; init; }
 
+    [Key("The edge of a deck that a wobbling body's cords may touch, which is then looked for.")]
+    public DeckEdgeSection? DeckEdge { get; init; }
+
     [Key("The cords. Left out: without mass, and no margin is computed.", InStarter = true)]
     public CordSection? Cord { get; init; }
 
@@ -46,6 +49,13 @@ internal sealed record DespinSection : Section
     /// <inheritdoc/>
     public override void Judge(Findings findings)
     {
+        if (DeckEdge is { } edge && edge.Radius.Value < HubRadius.Value)
+        {
+            findings.Error(
+                edge, nameof(DeckEdgeSection.Radius), "it lies within the drum that the cords are wound on",
+                FormattableString.Invariant($"at least the hub radius, {HubRadius.Value.Meters:G4} m"), "Give the radius of the edge, not its diameter or its distance from the hub.");
+        }
+
         if (OnSprings && LetGo.Rate is not null)
         {
             findings.Error(

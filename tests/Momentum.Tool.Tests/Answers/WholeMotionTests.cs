@@ -90,7 +90,7 @@ public sealed class WholeMotionTests
         JsonNode wobble = size.Json["requirements"]!.AsArray().Single(r => r!["name"]!.GetValue<string>() == "wobble")!;
         Assert.Null(wobble["met"]);
         Assert.Contains("only the moment of inertia about the spin axis is stated", wobble["note"]!.GetValue<string>(), StringComparison.Ordinal);
-        Assert.Contains(size.Json["warnings"]!.AsArray(), w => w!["message"]!.GetValue<string>().Contains("wobble, deck_offset, stiffness and damping have no effect", StringComparison.Ordinal));
+        Assert.Contains(size.Json["warnings"]!.AsArray(), w => w!["message"]!.GetValue<string>().Contains("wobble, deck_offset, deck_edge, stiffness and damping have no effect", StringComparison.Ordinal));
 
         Invocation run = Invocation.WithInput(text, "run", "-", "--whole");
         Assert.Equal(2, run.ExitCode);
@@ -204,6 +204,19 @@ public sealed class WholeMotionTests
         Assert.Equal(0, Number(smooth["final_spin_standard_deviation_rad_s"]), 1e-5);
         Assert.True(Number(rubbing["final_spin_mean_rad_s"]) < -0.01);
         Assert.True(Number(rubbing["final_spin_standard_deviation_rad_s"]) > 1e-3);
+    }
+
+    /// <summary>The sample wobbles by half a degree, so that its cords come some millimetres out of their plane.</summary>
+    [Theory]
+    [InlineData("1 mm", true)]
+    [InlineData("-1 mm", true)]
+    [InlineData("30 mm", false)]
+    public void A_deck_edge_within_the_cords_swing_is_reported(string height, bool touched)
+    {
+        JsonNode answer = Size(With(SampleCase.Text, "let_go      =", $"deck_edge = {{ radius = \"430 mm\", height = \"{height}\" }}\nlet_go      ="));
+
+        Assert.Equal(touched, answer["whole_motion"]!["events"]!.AsArray().Any(e => e!["event"]!.GetValue<string>() == "cord_touches_deck_edge"));
+        Assert.Equal(touched, answer["warnings"]!.AsArray().Any(w => w!["message"]!.GetValue<string>().Contains("touches the deck's edge", StringComparison.Ordinal)));
     }
 
     private static string With(string text, string piece, string replacement)

@@ -94,8 +94,9 @@ internal sealed class KeyDescription
         AtMost is null ? "" : $", at most {AtMost}");
 
     /// <summary>How to write it right.</summary>
-    public string Remedy => Form == KeyForm.Sections ? $"Write a [[{Name}]] header for each."
-        : Example.Length == 0 ? $"Begin the section with [{Name}] on a line of its own."
+    /// <param name="path">The key with the sections that it is in.</param>
+    public string Remedy(string path) => Form == KeyForm.Sections ? $"Write a [[{path}]] header for each."
+        : Example.Length == 0 ? $"Begin the section with [{path}] on a line of its own."
         : $"Write for example {Name} = {Example}.";
 
     public void Set(Section section, object? value) => _property.SetValue(section, value);

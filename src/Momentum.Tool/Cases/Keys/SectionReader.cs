@@ -85,7 +85,7 @@ internal sealed class SectionReader(Findings findings, List<string> notUsedYet)
                 }
 
                 string? near = Nearest.To(word.Value, key.Choices);
-                Wrong(key, node, path, "it is none of the words allowed", near is null ? key.Remedy : $"Did you mean \"{near}\"?");
+                Wrong(key, node, path, "it is none of the words allowed", near is null ? key.Remedy(path) : $"Did you mean \"{near}\"?");
                 return null;
 
             case KeyForm.Quantity when node is TomlText text:
@@ -256,5 +256,5 @@ internal sealed class SectionReader(Findings findings, List<string> notUsedYet)
     }
 
     private void Wrong(KeyDescription key, TomlNode node, string path, string message, string? remedy = null) =>
-        findings.Add(new Problem(Severity.Error, findings.File, node.Place, path, node.Quoted, message, key.Allowed, remedy ?? key.Remedy));
+        findings.Add(new Problem(Severity.Error, findings.File, node.Place, path, node.Quoted, message, key.Allowed, remedy ?? key.Remedy(path)));
 }
