@@ -1,3 +1,6 @@
+using Momentum.Dispersion;
+using UnitsNet;
+
 namespace Momentum.Tool.Answers;
 
 /// <summary>The share of cases in which a requirement must hold.</summary>
@@ -7,30 +10,35 @@ internal static class RequiredShare
     public const double Value = 0.997;
 
     /// <summary>The least limit that holds in the share of cases, by halving; null if at any limit it holds in fewer.</summary>
+    /// <typeparam name="TQuantity">What is limited.</typeparam>
     /// <param name="largest">Where it holds in all cases that have the figure, SI.</param>
-    /// <param name="shareBelow">The share of all cases below a limit; a case without the figure is below none.</param>
-    public static double? Bound(double largest, Func<double, double> shareBelow)
+    /// <param name="quantity">The quantity of an SI number.</param>
+    /// <param name="below">The probability of a case below a limit; one without the figure is below none.</param>
+    public static TQuantity? Bound<TQuantity>(double largest, Func<double, TQuantity> quantity, Func<TQuantity, Probability> below)
+        where TQuantity : struct, IQuantity
     {
         // What is zero in all cases is below any limit, and no limit may be zero.
         const double Least = 1e-30;
         double high = Math.Max(largest * (1 + 1e-12), Least);
-        if (shareBelow(high) < Value)
+        if (ShareBelow(high) < Value)
         {
             return null;
         }
 
         if (largest == 0)
         {
-            return 0;
+            return quantity(0);
         }
 
         double low = 0;
         for (int i = 0; i < 60 && high - low > 1e-15 * largest; i++)
         {
             double middle = (low + high) / 2;
-            (low, high) = shareBelow(middle) < Value ? (middle, high) : (low, middle);
+            (low, high) = ShareBelow(middle) < Value ? (middle, high) : (low, middle);
         }
 
-        return high;
+        return quantity(high);
+
+        double ShareBelow(double limit) => below(quantity(limit)).Estimate;
     }
 }

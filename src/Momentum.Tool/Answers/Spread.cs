@@ -12,10 +12,12 @@ internal sealed record Spread(DespinEnsemble Ensemble, IReadOnlyList<Sensitivity
     /// <summary>The spin rate, by size, that this share of all cases stays below; null if more cases than that have no final spin.</summary>
     public RotationalSpeed? FinalSpinBound { get; } = RequiredShare.Bound(
         Math.Max(Math.Abs(Ensemble.FinalSpin.Minimum.RadiansPerSecond), Math.Abs(Ensemble.FinalSpin.Maximum.RadiansPerSecond)),
-        limit => Ensemble.ProbabilityThatFinalSpinIsWithin(RotationalSpeed.FromRadiansPerSecond(limit)).Estimate) is { } bound ? RotationalSpeed.FromRadiansPerSecond(bound) : null;
+        si => RotationalSpeed.FromRadiansPerSecond(si),
+        limit => Ensemble.ProbabilityThatFinalSpinIsWithin(limit));
 
     /// <summary>The peak tension of one cord that this share of all cases stays below; null if more cases than that have no final spin.</summary>
     public Force? PeakTensionBound { get; } = RequiredShare.Bound(
         Ensemble.PeakTension.Maximum.Newtons,
-        limit => Ensemble.ProbabilityThatPeakTensionIsBelow(Force.FromNewtons(limit)).Estimate) is { } bound ? Force.FromNewtons(bound) : null;
+        si => Force.FromNewtons(si),
+        limit => Ensemble.ProbabilityThatPeakTensionIsBelow(limit));
 }

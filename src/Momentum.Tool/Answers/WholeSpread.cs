@@ -11,20 +11,24 @@ internal sealed record WholeSpread(DeploymentEnsemble Ensemble, ulong Seed)
     /// <summary>The spin rate, by size and over all time after let-go, that the required share of all cases stays below.</summary>
     public RotationalSpeed? SpinBound { get; } = RequiredShare.Bound(
         Ensemble.LargestSpin.Maximum.RadiansPerSecond,
-        limit => Ensemble.ProbabilityThatSpinIsWithin(RotationalSpeed.FromRadiansPerSecond(limit)).Estimate) is { } bound ? RotationalSpeed.FromRadiansPerSecond(bound) : null;
+        si => RotationalSpeed.FromRadiansPerSecond(si),
+        limit => Ensemble.ProbabilityThatSpinIsWithin(limit));
 
     /// <summary>The transverse rate that it stays below.</summary>
     public RotationalSpeed? TransverseRateBound { get; } = RequiredShare.Bound(
         Ensemble.TransverseRate.Maximum.RadiansPerSecond,
-        limit => Ensemble.ProbabilityThatTransverseRateIsBelow(RotationalSpeed.FromRadiansPerSecond(limit)).Estimate) is { } bound ? RotationalSpeed.FromRadiansPerSecond(bound) : null;
+        si => RotationalSpeed.FromRadiansPerSecond(si),
+        limit => Ensemble.ProbabilityThatTransverseRateIsBelow(limit));
 
     /// <summary>The nutation half-angle that it stays below.</summary>
     public Angle? NutationBound { get; } = RequiredShare.Bound(
         Ensemble.Nutation.Maximum.Radians,
-        limit => Ensemble.ProbabilityThatNutationIsBelow(Angle.FromRadians(limit)).Estimate) is { } bound ? Angle.FromRadians(bound) : null;
+        si => Angle.FromRadians(si),
+        limit => Ensemble.ProbabilityThatNutationIsBelow(limit));
 
     /// <summary>The peak tension of any cord that it stays below.</summary>
     public Force? PeakTensionBound { get; } = RequiredShare.Bound(
         Ensemble.PeakTension.Maximum.Newtons,
-        limit => Ensemble.ProbabilityThatPeakTensionIsBelow(Force.FromNewtons(limit)).Estimate) is { } bound ? Force.FromNewtons(bound) : null;
+        si => Force.FromNewtons(si),
+        limit => Ensemble.ProbabilityThatPeakTensionIsBelow(limit));
 }

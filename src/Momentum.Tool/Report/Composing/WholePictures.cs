@@ -96,7 +96,7 @@ internal sealed class WholePictures
         [
             Against("Spin rate", "Hub spin rate", "rpm",
                 new("Whole motion", times, [.. _frames.Select(f => f.Spin)]),
-                new("Planar motion", planarTimes, [.. planarTimes.Select(t => planar.At(Duration.FromSeconds(t)).Spin.RevolutionsPerMinute)])),
+                new("Planar motion", planarTimes, [.. planar.History(planarTimes.Select(t => Duration.FromSeconds(t))).Select(s => s.Spin.RevolutionsPerMinute)])),
             .. OfCords("Cord tension", "Tension where the cord meets the hub", "N", Tensions(tense), HighestPeak()),
             .. OfCords(
                 "Speed of the weights",

@@ -83,6 +83,9 @@ internal struct Link
 
     public readonly bool IsConstrained => Chart is LinkChart.Wound or LinkChart.Hinged;
 
+    /// <summary>Whether the link is taut: held to its length, or stretched.</summary>
+    public readonly bool IsTaut => IsConstrained || Pulls;
+
     public readonly bool IsOnDrum => Chart is LinkChart.Wound or LinkChart.WoundFree;
 
     public readonly bool IsMoving => Chart is not (LinkChart.Held or LinkChart.Released);

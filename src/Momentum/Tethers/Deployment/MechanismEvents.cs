@@ -40,7 +40,7 @@ internal readonly struct MechanismEvents(Mechanism mechanism, Surroundings surro
         if (index < links)
         {
             ref readonly Link link = ref mechanism.Links[index];
-            bool slack = link.IsMoving && !link.IsConstrained && !link.Pulls;
+            bool slack = link.IsMoving && !link.IsTaut;
 
             // A slack cord starts short of its length.
             return new EventRule(slack ? EventDirection.Rising : EventDirection.Falling, true, slack);

@@ -270,7 +270,7 @@ internal sealed class Propagation
         _mechanism.Evaluate(_state);
         foreach (ref readonly Link link in _mechanism.Links)
         {
-            if (IsStraightOnDrum(link) && link.Tension <= 0)
+            if (IsTautOnDrum(link) && link.Tension <= 0)
             {
                 return true;
             }
@@ -285,7 +285,7 @@ internal sealed class Propagation
         _mechanism.Evaluate(_integrator.State);
         foreach (ref readonly Link link in _mechanism.Links)
         {
-            if (IsStraightOnDrum(link) && link.Tension < 0 && _integrator.State[link.Offset] > HeldStraight)
+            if (IsTautOnDrum(link) && link.Tension < 0 && _integrator.State[link.Offset] > HeldStraight)
             {
                 return true;
             }
@@ -294,13 +294,13 @@ internal sealed class Propagation
         return false;
     }
 
-    private static bool IsStraightOnDrum(in Link link) => link.IsOnDrum && (link.IsConstrained || link.Pulls);
+    private static bool IsTautOnDrum(in Link link) => link.IsOnDrum && link.IsTaut;
 
     /// <summary>A weight set free with some cord hanging may have no tension from the first moment on.</summary>
     private void LoosenAtStart(int index)
     {
         ref readonly Link link = ref _mechanism.Links[index];
-        if (!link.IsMoving || !(link.IsConstrained || link.Pulls) || _mechanism.MustPeel(index, _state))
+        if (!link.IsMoving || !link.IsTaut || _mechanism.MustPeel(index, _state))
         {
             return;
         }
@@ -605,7 +605,7 @@ internal sealed class Propagation
             return;
         }
 
-        if (link.IsConstrained || link.Pulls)
+        if (link.IsTaut)
         {
             // An elastic cord with damping lets go of what little stretch it still has: the ledger names it.
             double before = Balance().Energy;

@@ -172,7 +172,7 @@ internal sealed class Replay
         return new CordState
         {
             Phase = onDrum ? CordPhase.Unwinding : CordPhase.Swinging,
-            IsSlack = !link.IsConstrained && !link.Pulls,
+            IsSlack = !link.IsTaut,
             Tension = Force.FromNewtons(Math.Max(link.Tension, 0)),
             FreeLength = Length.FromMeters(free),
             CordAngle = Angle.FromRadians(onDrum ? 0 : Math.Atan2(link.Along.Dot(link.AnchorRadial), link.Along.Dot(link.AnchorTrailing))),
