@@ -16,9 +16,14 @@ public sealed class PackageContentTests(Packages packages)
 
     private static readonly string[] _libraryDependencies = ["MathNet.Numerics", "UnitsNet"];
 
+    private static readonly string[] _casesAssemblies = ["lib/net10.0/Momentum.Cases.dll"];
+
+    private static readonly string[] _casesDependencies = ["Momentum", "OxyPlot.Core", "Tomlyn"];
+
     private static readonly string[] _toolAssemblies =
     [
         "MathNet.Numerics.dll",
+        "Momentum.Cases.dll",
         "Momentum.Tool.dll",
         "Momentum.dll",
         "OxyPlot.dll",
@@ -35,7 +40,14 @@ public sealed class PackageContentTests(Packages packages)
 
     [Fact]
     public void The_library_package_depends_on_what_the_library_needs_and_not_on_the_compiler() =>
-        Assert.Equal(_libraryDependencies, Nuspec("Momentum").Descendants().Where(e => e.Name.LocalName == "dependency").Select(e => (string)e.Attribute("id")!).Order(StringComparer.Ordinal));
+        Assert.Equal(_libraryDependencies, Dependencies("Momentum"));
+
+    [Fact]
+    public void The_package_of_cases_holds_one_assembly_and_depends_on_the_library_and_on_no_console()
+    {
+        Assert.Equal(_casesAssemblies, Assemblies("Momentum.Cases"));
+        Assert.Equal(_casesDependencies, Dependencies("Momentum.Cases"));
+    }
 
     // Where a rule's link points to, in the package as in the repository.
     [Fact]
@@ -60,6 +72,7 @@ public sealed class PackageContentTests(Packages packages)
 
     [Theory]
     [InlineData("Momentum")]
+    [InlineData("Momentum.Cases")]
     [InlineData("Momentum.Tool")]
     public void A_package_carries_its_licence_its_description_and_the_readme(string id)
     {
@@ -89,6 +102,9 @@ public sealed class PackageContentTests(Packages packages)
         using ZipArchive archive = ZipFile.OpenRead(packages.File(id));
         return [.. archive.Entries.Select(e => e.FullName).Where(name => Path.GetExtension(name) is ".dll" or ".exe" or ".so").Order(StringComparer.Ordinal)];
     }
+
+    private IEnumerable<string> Dependencies(string id) =>
+        Nuspec(id).Descendants().Where(e => e.Name.LocalName == "dependency").Select(e => (string)e.Attribute("id")!).Order(StringComparer.Ordinal);
 
     private XDocument Nuspec(string id)
     {

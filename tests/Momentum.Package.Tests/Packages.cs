@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace Momentum.Package.Tests;
 
-/// <summary>Both packages, packed once from the sources into a feed of their own, under a version that no cache knows.</summary>
+/// <summary>All packages, packed once from the sources into a feed of their own, under a version that no cache knows.</summary>
 public sealed class Packages : IDisposable
 {
     /// <summary>Packs.</summary>
@@ -10,7 +10,7 @@ public sealed class Packages : IDisposable
     {
         Scratch = Directory.CreateTempSubdirectory("momentum-package-").FullName;
         Version = string.Create(CultureInfo.InvariantCulture, $"0.1.0-test.{DateTime.UtcNow.Ticks}");
-        foreach (string project in new[] { "Momentum", "Momentum.Tool" })
+        foreach (string project in new[] { "Momentum", "Momentum.Cases", "Momentum.Tool" })
         {
             DotNet.Succeeds(Repository.Root, "pack", Path.Combine("src", project), "--configuration", "Release", "--output", Feed, $"-p:PackageVersion={Version}");
         }
@@ -22,7 +22,7 @@ public sealed class Packages : IDisposable
     /// <summary>A folder that goes with the tests.</summary>
     internal string Scratch { get; }
 
-    /// <summary>The version of both packages.</summary>
+    /// <summary>The version of all packages.</summary>
     internal string Version { get; }
 
     /// <summary>The file of one package.</summary>

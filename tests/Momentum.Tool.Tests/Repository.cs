@@ -3,9 +3,9 @@ namespace Momentum.Tool.Tests;
 /// <summary>Where the repository's own files are.</summary>
 internal static class Repository
 {
-    public static string Tool => Path.Combine(Root, "src", "Momentum.Tool");
+    public static string Cases => Path.Combine(Root, "src", "Momentum.Cases");
 
-    public static string ExamplesFolder => Path.Combine(Tool, "examples");
+    public static string ExamplesFolder => Path.Combine(Root, "examples");
 
     public static IEnumerable<string> Examples => Directory.EnumerateFiles(ExamplesFolder, "*.toml").Order(StringComparer.Ordinal);
 

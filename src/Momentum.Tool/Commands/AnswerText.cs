@@ -1,11 +1,11 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
+using Momentum.Cases;
+using Momentum.Cases.Answers;
+using Momentum.Cases.Syntax;
 using Momentum.Frames;
 using Momentum.Inertia;
-using Momentum.Tool.Answers;
-using Momentum.Tool.Cases;
-using Momentum.Tool.Cases.Syntax;
 
 namespace Momentum.Tool.Commands;
 

@@ -1,7 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
-using Momentum.Tool.Answers;
-using Momentum.Tool.Cases;
+using Momentum.Cases;
+using Momentum.Cases.Answers;
 
 namespace Momentum.Tool.Commands;
 

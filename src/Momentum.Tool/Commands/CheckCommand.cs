@@ -1,8 +1,8 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
-using Momentum.Tool.Answers;
-using Momentum.Tool.Cases;
-using Momentum.Tool.Cases.Keys;
+using Momentum.Cases;
+using Momentum.Cases.Answers;
+using Momentum.Cases.Keys;
 
 namespace Momentum.Tool.Commands;
 

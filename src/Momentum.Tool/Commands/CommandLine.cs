@@ -1,8 +1,8 @@
 using System.CommandLine;
 using System.CommandLine.Completions;
 using System.CommandLine.Invocation;
-using Momentum.Tool.Cases;
-using Momentum.Tool.Cases.Syntax;
+using Momentum.Cases;
+using Momentum.Cases.Syntax;
 
 namespace Momentum.Tool.Commands;
 

@@ -1,5 +1,5 @@
 using System.Text.Json.Nodes;
-using Momentum.Tool.Cases;
+using Momentum.Cases;
 
 namespace Momentum.Tool.Commands;
 

@@ -1,6 +1,6 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
-using Momentum.Tool.Cases;
+using Momentum.Cases;
 
 namespace Momentum.Tool.Commands;
 

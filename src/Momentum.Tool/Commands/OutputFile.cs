@@ -1,6 +1,6 @@
 using System.Runtime.InteropServices;
 using System.Text;
-using Momentum.Tool.Cases.Syntax;
+using Momentum.Cases.Syntax;
 
 namespace Momentum.Tool.Commands;
 

@@ -1,8 +1,8 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
-using Momentum.Tool.Answers;
-using Momentum.Tool.Report;
-using Momentum.Tool.Report.Composing;
+using Momentum.Cases.Answers;
+using Momentum.Cases.Report;
+using Momentum.Cases.Report.Composing;
 
 namespace Momentum.Tool.Commands;
 

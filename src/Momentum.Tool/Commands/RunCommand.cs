@@ -2,8 +2,8 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
-using Momentum.Tool.Answers;
-using Momentum.Tool.Cases.Quantities;
+using Momentum.Cases.Answers;
+using Momentum.Cases.Quantities;
 using UnitsNet;
 
 namespace Momentum.Tool.Commands;

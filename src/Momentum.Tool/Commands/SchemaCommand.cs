@@ -1,5 +1,5 @@
 using System.CommandLine;
-using Momentum.Tool.Cases;
+using Momentum.Cases;
 
 namespace Momentum.Tool.Commands;
 

@@ -1,5 +1,5 @@
 using System.CommandLine;
-using Momentum.Tool.Answers;
+using Momentum.Cases.Answers;
 
 namespace Momentum.Tool.Commands;
 

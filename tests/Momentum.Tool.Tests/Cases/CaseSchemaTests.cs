@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Json.Schema;
-using Momentum.Tool.Cases;
-using Momentum.Tool.Cases.Syntax;
+using Momentum.Cases;
+using Momentum.Cases.Syntax;
 
 namespace Momentum.Tool.Tests.Cases;
 
@@ -16,7 +16,7 @@ public sealed class CaseSchemaTests
     [Fact]
     public void The_schema_in_the_repository_is_the_one_that_the_program_prints()
     {
-        string published = File.ReadAllText(Path.Combine(Repository.Tool, "case.schema.json"));
+        string published = File.ReadAllText(Path.Combine(Repository.Cases, "case.schema.json"));
 
         Assert.Equal(Invocation.Of("schema").Output, published);
     }

@@ -1,4 +1,4 @@
-using Momentum.Tool.Cases.Quantities;
+using Momentum.Cases.Quantities;
 using UnitsNet;
 
 namespace Momentum.Tool.Tests.Cases;

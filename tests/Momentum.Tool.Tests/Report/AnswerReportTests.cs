@@ -1,11 +1,11 @@
 using System.Globalization;
 using System.Security.Cryptography;
-using Momentum.Tool.Answers;
-using Momentum.Tool.Cases;
+using Momentum.Cases;
+using Momentum.Cases.Answers;
+using Momentum.Cases.Report;
+using Momentum.Cases.Report.Composing;
+using Momentum.Cases.Report.Model;
 using Momentum.Tool.Commands;
-using Momentum.Tool.Report;
-using Momentum.Tool.Report.Composing;
-using Momentum.Tool.Report.Model;
 
 namespace Momentum.Tool.Tests.Report;
 
@@ -196,7 +196,7 @@ public sealed class AnswerReportTests(Chromium chromium)
     {
         DespinReport report = Compose(Given() + "wobble = \"< 5 deg\"\n");
 
-        Assert.Equal(Momentum.Tool.Report.Model.Verdict.NotAllJudged, report.Verdict);
+        Assert.Equal(Momentum.Cases.Report.Model.Verdict.NotAllJudged, report.Verdict);
         Assert.Contains("1 not judged", HtmlReport.Render(report), StringComparison.Ordinal);
     }
 

@@ -1,10 +1,10 @@
 using FsCheck.Xunit;
+using Momentum.Cases.Report;
+using Momentum.Cases.Report.Composing;
+using Momentum.Cases.Report.Model;
 using Momentum.Tests.Deployment;
 using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
-using Momentum.Tool.Report;
-using Momentum.Tool.Report.Composing;
-using Momentum.Tool.Report.Model;
 using UnitsNet;
 
 namespace Momentum.Tool.Tests.Report;

@@ -1,9 +1,9 @@
+using Momentum.Cases.Report;
+using Momentum.Cases.Report.Composing;
+using Momentum.Cases.Report.Model;
+using Momentum.Cases.Report.Pictures;
 using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
-using Momentum.Tool.Report;
-using Momentum.Tool.Report.Composing;
-using Momentum.Tool.Report.Model;
-using Momentum.Tool.Report.Pictures;
 using UnitsNet;
 
 namespace Momentum.Tool.Tests.Report;

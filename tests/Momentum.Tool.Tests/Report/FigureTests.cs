@@ -1,6 +1,6 @@
 using System.Globalization;
 using FsCheck.Xunit;
-using Momentum.Tool.Report.Model;
+using Momentum.Cases.Report.Model;
 
 namespace Momentum.Tool.Tests.Report;
 

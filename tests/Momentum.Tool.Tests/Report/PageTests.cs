@@ -1,7 +1,7 @@
 using System.Text;
 using System.Text.RegularExpressions;
-using Momentum.Tool.Report;
-using Momentum.Tool.Report.Model;
+using Momentum.Cases.Report;
+using Momentum.Cases.Report.Model;
 using PuppeteerSharp;
 using PuppeteerSharp.Media;
 

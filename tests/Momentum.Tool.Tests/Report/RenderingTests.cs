@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using Momentum.Tool.Report;
-using Momentum.Tool.Report.Model;
-using Momentum.Tool.Report.Pictures;
+using Momentum.Cases.Report;
+using Momentum.Cases.Report.Model;
+using Momentum.Cases.Report.Pictures;
 
 namespace Momentum.Tool.Tests.Report;
 

@@ -1,6 +1,6 @@
+using Momentum.Cases.Report.Model;
 using Momentum.Frames;
 using Momentum.Quantities;
-using Momentum.Tool.Report.Model;
 using UnitsNet;
 using UnitsNet.Units;
 

@@ -1,5 +1,5 @@
-using Momentum.Tool.Report;
-using Momentum.Tool.Report.Model;
+using Momentum.Cases.Report;
+using Momentum.Cases.Report.Model;
 using PuppeteerSharp;
 
 namespace Momentum.Tool.Tests.Report;

@@ -1,4 +1,4 @@
-using Momentum.Tool.Report.Model;
+using Momentum.Cases.Report.Model;
 
 namespace Momentum.Tool.Tests.Report;
 

@@ -1,11 +1,11 @@
 using System.Globalization;
+using Momentum.Cases.Report;
+using Momentum.Cases.Report.Composing;
+using Momentum.Cases.Report.Model;
 using Momentum.Frames;
 using Momentum.Quantities;
 using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
-using Momentum.Tool.Report;
-using Momentum.Tool.Report.Composing;
-using Momentum.Tool.Report.Model;
 using UnitsNet;
 
 namespace Momentum.Tool.Tests.Report;

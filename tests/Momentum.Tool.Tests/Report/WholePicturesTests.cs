@@ -1,8 +1,8 @@
+using Momentum.Cases.Report.Composing;
+using Momentum.Cases.Report.Model;
 using Momentum.Frames;
 using Momentum.Quantities;
 using Momentum.Tethers.Deployment;
-using Momentum.Tool.Report.Composing;
-using Momentum.Tool.Report.Model;
 using UnitsNet;
 
 namespace Momentum.Tool.Tests.Report;

@@ -1,0 +1,36 @@
+namespace Momentum.Cases.Answers;
+
+/// <summary>A motion against time: evenly spaced instants, and those where something happens.</summary>
+/// <param name="Columns">Keys of the columns, each with its SI unit.</param>
+/// <param name="Rows">In order of time.</param>
+internal sealed record History(IReadOnlyList<string> Columns, IReadOnlyList<HistoryRow> Rows)
+{
+    /// <summary>Evenly spaced instants with the events among them.</summary>
+    /// <param name="samples">How many evenly spaced ones, two or more.</param>
+    /// <param name="last">The last, s.</param>
+    /// <param name="events">When something happens, s, and what; those later than the last are left out.</param>
+    public static IReadOnlyList<(double Time, string Event)> Instants(int samples, double last, IEnumerable<(double Time, string Name)> events)
+    {
+        var instants = new List<(double Time, string Event)>();
+        for (int i = 0; i < samples; i++)
+        {
+            instants.Add((last * i / (samples - 1), ""));
+        }
+
+        foreach ((double time, string name) in events.Where(e => e.Time <= last))
+        {
+            int same = instants.FindIndex(i => i.Time == time);
+            if (same < 0)
+            {
+                instants.Add((time, name));
+            }
+            else
+            {
+                instants[same] = (time, instants[same].Event.Length == 0 ? name : $"{instants[same].Event}; {name}");
+            }
+        }
+
+        instants.Sort((a, b) => a.Time.CompareTo(b.Time));
+        return instants;
+    }
+}

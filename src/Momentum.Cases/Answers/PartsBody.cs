@@ -1,0 +1,128 @@
+using Momentum.Cases.Keys;
+using Momentum.Cases.Quantities;
+using Momentum.Cases.Sections;
+using Momentum.Frames;
+using Momentum.Inertia;
+using Momentum.Quantities;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Momentum.Cases.Answers;
+
+/// <summary>Assembles the body of a case from its parts.</summary>
+internal static class PartsBody
+{
+    /// <summary>The body; null if it was found wanting, with the reason among the findings.</summary>
+    public static SpinningBody? Assemble(Case given, Findings findings)
+    {
+        var assembly = new Assembly<Body>();
+        foreach (PartSection part in given.Part)
+        {
+            if (SolidOf(part, findings) is not { } solid)
+            {
+                continue;
+            }
+
+            Position<Body> at = part.At is [var x, var y, var z] ? Position<Body>.Of(x.Value, y.Value, z.Value) : Position<Body>.Origin;
+            Ratio growth = part.Growth?.Value ?? Ratio.Zero;
+            if (part.Hole is true)
+            {
+                assembly.Subtract(part.Name, solid, at, Turned(part.Turned), growth);
+            }
+            else
+            {
+                assembly.Add(part.Name, solid, at, Turned(part.Turned), growth);
+            }
+        }
+
+        if (findings.HasErrors)
+        {
+            return null;
+        }
+
+        try
+        {
+            MassProperties<Body> whole = assembly.Build();
+            Direction<Body> axis = BodyJudge.DirectionOf(given.Vehicle.SpinAxis);
+            return new SpinningBody(whole.Mass, whole.CentreOfMass, axis, whole.Inertia.AboutAxis(axis), whole.Inertia) { Parts = assembly.Contributions() };
+        }
+        catch (ComputationRefusedException refusal)
+        {
+            findings.Error(
+                given, nameof(Case.Part), $"the parts make no body: {BodyJudge.Clause(refusal.Message)}", "parts that some body is made of",
+                "Check masses, sizes and places, and that every hole lies inside material.");
+            return null;
+        }
+    }
+
+    private static Solid? SolidOf(PartSection part, Findings findings)
+    {
+        try
+        {
+            return part switch
+            {
+                { Shape: PartShape.Point } => Solid.Point(part.Mass!.Value),
+                { Shape: PartShape.Rod } => Solid.Rod(part.Mass!.Value, part.Height!.Value),
+                { Shape: PartShape.Disc } => Solid.Disc(part.Mass!.Value, part.Radius!.Value),
+                { Shape: PartShape.Shell } => Solid.SphericalShell(part.Mass!.Value, part.Radius!.Value),
+                { Shape: PartShape.Cylinder, Mass: { } mass } => Solid.Cylinder(mass.Value, part.Radius!.Value, part.Height!.Value),
+                { Shape: PartShape.Cylinder } => Solid.Cylinder(part.Density!.Value, part.Radius!.Value, part.Height!.Value),
+                { Shape: PartShape.Tube, Mass: { } mass } => Solid.Tube(mass.Value, part.Radius!.Value, part.InnerRadius!.Value, part.Height!.Value),
+                { Shape: PartShape.Tube } => Solid.Tube(part.Density!.Value, part.Radius!.Value, part.InnerRadius!.Value, part.Height!.Value),
+                { Shape: PartShape.Cone, Mass: { } mass } => Solid.Cone(mass.Value, part.Radius!.Value, part.Height!.Value),
+                { Shape: PartShape.Cone } => Solid.Cone(part.Density!.Value, part.Radius!.Value, part.Height!.Value),
+                { Shape: PartShape.Sphere, Mass: { } mass } => Solid.Sphere(mass.Value, part.Radius!.Value),
+                { Shape: PartShape.Sphere } => Solid.Sphere(part.Density!.Value, part.Radius!.Value),
+                { Shape: PartShape.Box, Mass: { } mass, Size: [var x, var y, var z] } => Solid.Box(mass.Value, x.Value, y.Value, z.Value),
+                { Shape: PartShape.Box, Size: [var x, var y, var z] } => Solid.Box(part.Density!.Value, x.Value, y.Value, z.Value),
+                _ => MeshOf(part, findings),
+            };
+        }
+        catch (ArgumentException refusal)
+        {
+            findings.Error(part, null, BodyJudge.Clause(refusal.Message), "a solid with volume", "Check its sizes and their units.");
+            return null;
+        }
+    }
+
+    private static Solid? MeshOf(PartSection part, Findings findings)
+    {
+        // Beside the case file, so that a case and its meshes can be moved together.
+        string path = Path.Combine(Path.GetDirectoryName(Path.GetFullPath(findings.File)) ?? "", part.File!);
+        LengthUnit unit = part.FileUnit switch
+        {
+            MeshUnit.Mm => LengthUnit.Millimeter,
+            MeshUnit.Cm => LengthUnit.Centimeter,
+            MeshUnit.In => LengthUnit.Inch,
+            MeshUnit.Ft => LengthUnit.Foot,
+            _ => LengthUnit.Meter,
+        };
+        try
+        {
+            using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);
+            var mesh = TriangleMesh.ReadStl(stream, unit);
+            return part.Mass is { } mass ? Solid.Mesh(mass.Value, mesh) : Solid.Mesh(part.Density!.Value, mesh);
+        }
+        catch (InvalidDataException refusal)
+        {
+            findings.Error(part, nameof(PartSection.File), $"the mesh is refused: {BodyJudge.Clause(refusal.Message)}", "a closed, consistently wound STL mesh", "Mend or export the mesh anew.");
+        }
+        catch (Exception failure) when (failure is FileNotFoundException or DirectoryNotFoundException)
+        {
+            findings.Error(part, nameof(PartSection.File), $"there is no such file as {path}", "a path from the case file's directory", "Check the path.");
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            findings.Error(part, nameof(PartSection.File), $"{path} cannot be read: {failure.Message.TrimEnd('.')}", "a readable STL file", "Check the path and the permissions.");
+        }
+
+        return null;
+    }
+
+    /// <summary>About the body's x axis first, then y, then z.</summary>
+    private static Rotation<Part, Body> Turned(IReadOnlyList<Stated<Angle>>? turned) => turned is [var x, var y, var z]
+        ? Rotation<Part, Part>.About(Direction<Part>.XAxis, x.Value)
+            .Then(Rotation<Part, Part>.About(Direction<Part>.YAxis, y.Value))
+            .Then(Rotation<Part, Body>.About(Direction<Part>.ZAxis, z.Value))
+        : Rotation<Part, Body>.Identity;
+}

@@ -1,0 +1,177 @@
+using System.Text.Json.Nodes;
+using Momentum.Cases.Keys;
+using Momentum.Dispersion;
+using Momentum.Frames;
+using Momentum.Quantities;
+using Momentum.Tethers.Deployment;
+using UnitsNet;
+
+namespace Momentum.Cases.Answers;
+
+/// <summary>The numbers of the whole motion.</summary>
+internal static class WholeMotionFigures
+{
+    private const double RpmPerRadian = 30 / Math.PI;
+
+    /// <summary>What a reader wants to see beside the planar answer.</summary>
+    public static IReadOnlyList<AnswerFigure> Of(WholeMotion whole)
+    {
+        DeploymentResult result = whole.Result;
+        double initial = result.Deployment.Rates.ComponentAlong(result.Deployment.SpinAxis).RadiansPerSecond;
+        List<AnswerFigure> figures =
+        [
+            Rate("final_spin_rad_s", "Final spin rate", result.FinalSpin, ""),
+        ];
+        if (result.Deployment.Rig is null)
+        {
+            figures.AddRange(
+            [
+                Degrees("nutation_before_rad", "Nutation half-angle before release", result.Before.LargestNutation, "largest; between spin axis and angular momentum"),
+                Degrees("nutation_during_rad", "Nutation half-angle during unwinding", result.During.LargestNutation, "largest"),
+                Degrees("nutation_after_rad", "Nutation half-angle after let-go", result.After.LargestNutation, "largest, for all time after"),
+                Rate("transverse_rate_before_rad_s", "Transverse rate before release", result.Before.LargestTransverseRate, "largest"),
+                Rate("transverse_rate_during_rad_s", "Transverse rate during unwinding", result.During.LargestTransverseRate, "largest"),
+                Rate("transverse_rate_after_rad_s", "Transverse rate after let-go", result.After.LargestTransverseRate, "largest, for all time after"),
+                Rate("spin_after_rad_s", "Spin rate after let-go", result.After.LargestSpin, "size, largest for all time after: a wobbling body's comes and goes"),
+                Degrees("angular_momentum_tilt_after_rad", "Turn of the angular momentum", result.After.MomentumTilt, "its direction after let-go against that before release"),
+            ]);
+        }
+
+        foreach (TensionPeak peak in result.PeakTensions)
+        {
+            figures.Add(AnswerFigure.Si(
+                FormattableString.Invariant($"peak_tension_cord_{peak.Cord + 1}_n"), FormattableString.Invariant($"Peak tension of cord {peak.Cord + 1}"), peak.Tension.Newtons, "N",
+                FormattableString.Invariant($"at {peak.Time.Seconds:G4} s")));
+        }
+
+        foreach (WeightLetGo letGo in result.LetGos)
+        {
+            string number = FormattableString.Invariant($"{letGo.Cord + 1}");
+            figures.Add(AnswerFigure.Si(
+                $"release_speed_weight_{number}_m_s", $"Speed of weight {number} at let-go", letGo.Velocity.Magnitude.MetersPerSecond, "m/s",
+                result.Deployment.Rig is null ? "inertial; the vehicle at rest before release" : "relative to the room"));
+            figures.Add(AnswerFigure.Si(
+                $"release_energy_weight_{number}_j", $"Kinetic energy of weight {number} at let-go", letGo.Energy.Joules, "J", "of the weight alone"));
+        }
+
+        if (whole.Residual is { } residual)
+        {
+            figures.AddRange(residual.Shares.Select(share =>
+                Rate($"final_spin_by_{KeyDescription.SpellingOf(share.Cause.ToString())}_rad_s", $"Final spin rate from {Words(share.Cause)}", share.Share, "")));
+            figures.Add(Rate("final_spin_by_causes_together_rad_s", "Final spin rate from causes acting together", residual.Together, ""));
+            figures.Add(Rate("final_spin_ideal_rad_s", "Final spin rate without any of them", residual.Ideal, "of the same weights on light cords, in the plane"));
+        }
+
+        figures.Add(AnswerFigure.Si("ledger_closure", "Ledger closes to", result.Ledger.Closure, "", "momenta and energy, largest relative departure"));
+        return figures;
+
+        AnswerFigure Rate(string key, string name, RotationalSpeed rate, string note) =>
+            new(key, name, rate.RadiansPerSecond, Solver.Rounded(rate.RadiansPerSecond, initial) * RpmPerRadian, "rpm", note);
+
+        static AnswerFigure Degrees(string key, string name, Angle angle, string note) => new(key, name, angle.Radians, angle.Degrees, "deg", note);
+    }
+
+    /// <summary>What its spread comes to.</summary>
+    public static IReadOnlyList<AnswerFigure> Of(WholeSpread spread)
+    {
+        DeploymentEnsemble ensemble = spread.Ensemble;
+        const string Note = "so many stay below it";
+        List<AnswerFigure> figures =
+        [
+            Rate("final_spin_mean_rad_s", "Final spin rate, mean", ensemble.FinalSpin.Mean, ""),
+            Rate("final_spin_standard_deviation_rad_s", "Final spin rate, standard deviation", ensemble.FinalSpin.StandardDeviation, ""),
+        ];
+
+        // With more failures than that no limit holds in so many cases.
+        if (spread is { SpinBound: { } spin, PeakTensionBound: { } tension })
+        {
+            figures.Add(Rate("spin_after_99_7_percent_rad_s", "Spin rate after let-go, size at 99.7 % of cases", spin, Note));
+            figures.Add(AnswerFigure.Si("peak_tension_99_7_percent_n", "Peak cord tension at 99.7 % of cases", tension.Newtons, "N", Note));
+        }
+
+        if (spread is { NutationBound: { } nutation, TransverseRateBound: { } transverse } && ensemble.TransverseRate.Maximum > RotationalSpeed.Zero)
+        {
+            figures.AddRange(
+            [
+                new("nutation_after_median_rad", "Nutation half-angle after let-go, median", ensemble.Nutation.Quantile(0.5).Radians, ensemble.Nutation.Quantile(0.5).Degrees, "deg", ""),
+                new("nutation_after_99_7_percent_rad", "Nutation half-angle after let-go at 99.7 %", nutation.Radians, nutation.Degrees, "deg", Note),
+                Rate("transverse_rate_after_median_rad_s", "Transverse rate after let-go, median", ensemble.TransverseRate.Quantile(0.5), ""),
+                Rate("transverse_rate_after_99_7_percent_rad_s", "Transverse rate after let-go at 99.7 %", transverse, Note),
+            ]);
+        }
+
+        return figures;
+
+        static AnswerFigure Rate(string key, string name, RotationalSpeed rate, string note) =>
+            new(key, name, rate.RadiansPerSecond, rate.RadiansPerSecond * RpmPerRadian, "rpm", note);
+    }
+
+    public static JsonObject Json(WholeMotion whole, WholeSpread? spread)
+    {
+        var json = new JsonObject();
+        foreach (AnswerFigure figure in Of(whole))
+        {
+            json[figure.Key] = figure.Value;
+        }
+
+        DeploymentLedger ledger = whole.Result.Ledger;
+        json["drum"] = whole.Result.Deployment.Cords[0].Surface.ToString().ToLowerInvariant();
+        json["angular_momentum_before_kg_m2_s"] = Components(whole.Result.Before.Momentum);
+        json["angular_momentum_after_kg_m2_s"] = Components(whole.Result.After.Momentum);
+        json["linear_momentum_closure"] = ledger.LinearMomentumClosure;
+        json["angular_momentum_closure"] = ledger.AngularMomentumClosure;
+        json["energy_closure"] = ledger.EnergyClosure;
+        json["energy_at_start_j"] = ledger.EnergyAtStart.Total.Joules;
+        json["energy_at_end_j"] = ledger.EnergyAtEnd.Total.Joules;
+        json["energy_carried_away_j"] = ledger.EnergyCarriedAway.Joules;
+        json["cord_damping_work_j"] = ledger.CordDampingWork.Joules;
+        json["drum_friction_work_j"] = ledger.DrumFrictionWork.Joules;
+        json["bearing_work_j"] = ledger.BearingWork.Joules;
+        json["impulse_loss_j"] = ledger.ImpulseLoss.Joules;
+        json["events"] = new JsonArray([.. whole.Result.Events.Select(e => new JsonObject
+        {
+            ["event"] = KeyDescription.SpellingOf(e.Kind.ToString()),
+            ["time_s"] = e.Time.Seconds,
+            ["cord"] = e.Cord + 1,
+            ["energy_lost_j"] = e.EnergyLost.Joules,
+        })]);
+        if (spread is not null)
+        {
+            var over = new JsonObject
+            {
+                ["cases"] = spread.Ensemble.Cases,
+                ["cases_without_result"] = spread.Ensemble.Failed,
+                ["cases_with_a_slack_cord"] = spread.Ensemble.WentSlack,
+                ["seed"] = spread.Seed,
+            };
+            foreach (AnswerFigure figure in Of(spread))
+            {
+                over[figure.Key] = figure.Value;
+            }
+
+            json["dispersion"] = over;
+        }
+
+        return json;
+
+        static JsonArray Components(Vector<AngularMomentum, Inertial> momentum) =>
+            [momentum.X.KilogramSquareMetersPerSecond, momentum.Y.KilogramSquareMetersPerSecond, momentum.Z.KilogramSquareMetersPerSecond];
+    }
+
+    /// <summary>A cause as the middle of a sentence.</summary>
+    public static string Words(SpinCause cause) => cause switch
+    {
+        SpinCause.Wobble => "wobble before release",
+        SpinCause.Unbalance => "unbalance of the body",
+        SpinCause.DrumHeight => "cords beside the centre of mass",
+        SpinCause.CordStretch => "stretch of the cords",
+        SpinCause.CordMass => "mass of the cords",
+        SpinCause.DrumFriction => "friction at the drums",
+        SpinCause.UnequalCords => "unequal cords",
+        SpinCause.LateLetGo => "cords that let go late",
+        SpinCause.LateWeights => "weights set free late",
+        SpinCause.StuckCords => "stuck cords",
+        SpinCause.Rig => "the rig's bearing and gravity",
+        _ => throw new ArgumentOutOfRangeException(nameof(cause), cause, "This cause has no words yet."),
+    };
+}

@@ -1,0 +1,165 @@
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+using Momentum.Cases.Keys;
+using Momentum.Cases.Syntax;
+
+namespace Momentum.Cases;
+
+/// <summary>Reads a case file: bytes, UTF-8, TOML, format number, keys. Whatever is wrong comes back as problems, never as an exception.</summary>
+internal static class CaseReader
+{
+    /// <summary>A case is written by hand; anything beyond this is some other file.</summary>
+    public const int LargestFile = 1 << 20;
+
+    private static readonly UTF8Encoding _strictUtf8 = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
+
+    /// <summary>Reads the file of that path; <c>-</c> is standard input.</summary>
+    public static CaseReading Read(string path, Stream? standardInput = null)
+    {
+        var findings = new Findings(path == "-" ? "(standard input)" : path);
+        byte[]? bytes = Bytes(path, standardInput, findings);
+        return bytes is null || Text(bytes, findings) is not { } text
+            ? new CaseReading(findings.File, null, findings.Problems, [], "")
+            : Parse(text, findings) with { Sha256 = Convert.ToHexStringLower(SHA256.HashData(bytes)) };
+    }
+
+    /// <summary>Reads a case from its text.</summary>
+    public static CaseReading Parse(string text, string file) => Parse(text, new Findings(file));
+
+    private static CaseReading Parse(string text, Findings findings)
+    {
+        List<string> notUsedYet = [];
+        Case? read = null;
+        if (TomlReader.Read(text, out (Place? Place, string Message)? broken) is not { } root)
+        {
+            (Place? place, string message) = broken!.Value;
+            findings.Add(new Problem(
+                Severity.Error, findings.File, place, "", null, $"this is not well-formed TOML: {TomlText.Printable(message).TrimEnd('.')}", "",
+                "Mend this line; a line reads key = \"value\", a section begins with [name], a comment with #."));
+        }
+        else if (IsCurrentFormat(root, findings))
+        {
+            read = (Case)new SectionReader(findings, notUsedYet).Read(typeof(Case), root, "");
+        }
+
+        return new CaseReading(findings.File, findings.HasErrors ? null : read, findings.Problems, notUsedYet, text);
+    }
+
+    private static bool IsCurrentFormat(TomlTable root, Findings findings)
+    {
+        string allowed = Case.CurrentFormat.ToString(CultureInfo.InvariantCulture);
+        if (!root.Entries.TryGetValue("format", out TomlEntry entry))
+        {
+            findings.Add(new Problem(
+                Severity.Error, findings.File, root.Place, "format", null, "it is missing, so that this may not be a case file at all", allowed,
+                "Write format = 1 as the first line; `momentum new` writes a complete case to start from."));
+            return false;
+        }
+
+        if (entry.Value is TomlScalar { Kind: TomlScalarKind.Whole, Text: var digits } && int.TryParse(digits, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int format))
+        {
+            if (format == Case.CurrentFormat)
+            {
+                return true;
+            }
+
+            findings.Add(new Problem(
+                Severity.Error, findings.File, entry.Value.Place, "format", digits,
+                format > Case.CurrentFormat ? "the file was written for a newer program" : "there was never such a format", allowed,
+                format > Case.CurrentFormat ? "Update momentum (dotnet tool update --global Momentum.Tool), or write the case in format 1." : "Write format = 1."));
+            return false;
+        }
+
+        findings.Add(new Problem(Severity.Error, findings.File, entry.Value.Place, "format", entry.Value.Quoted, "it is not a whole number", allowed, "Write format = 1."));
+        return false;
+    }
+
+    private static byte[]? Bytes(string path, Stream? standardInput, Findings findings)
+    {
+        try
+        {
+            if (path == "-")
+            {
+                return Limited(standardInput ?? Console.OpenStandardInput(), findings);
+            }
+
+            if (path.Length == 0 || path.Contains('\0', StringComparison.Ordinal))
+            {
+                return Refuse("it is not a path", "Name a case file, for example case.toml.");
+            }
+
+            if (Directory.Exists(path))
+            {
+                return Refuse("it is a directory, not a case file", "Name the file in it, for example " + Path.Combine(path, "case.toml") + ".");
+            }
+
+            using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+            return Limited(stream, findings);
+        }
+        catch (Exception failure) when (failure is FileNotFoundException or DirectoryNotFoundException)
+        {
+            string? near = Nearest.To(Path.GetFileName(path), Siblings(path));
+            return Refuse("there is no such file", near is null ? "Check the path; `momentum new case.toml` writes a case to start from." : $"Did you mean {Path.Combine(Path.GetDirectoryName(path) ?? "", near)}?");
+        }
+        catch (UnauthorizedAccessException)
+        {
+            return Refuse("there is no permission to read it", "Give yourself read permission, or copy the file.");
+        }
+        catch (Exception failure) when (failure is IOException or NotSupportedException or ArgumentException)
+        {
+            return Refuse($"it cannot be read: {failure.Message.TrimEnd('.')}", "Check the path and the disk.");
+        }
+
+        byte[]? Refuse(string message, string remedy)
+        {
+            findings.Add(new Problem(Severity.Error, TomlText.Printable(findings.File), null, "", null, message, "", remedy));
+            return null;
+        }
+    }
+
+    private static IEnumerable<string> Siblings(string path)
+    {
+        string directory = Path.GetDirectoryName(path) is { Length: > 0 } parent ? parent : ".";
+        return Directory.Exists(directory) ? Directory.EnumerateFiles(directory, "*.toml").Take(200).Select(f => Path.GetFileName(f)!) : [];
+    }
+
+    /// <summary>At most one byte more than allowed is read, so that an endless device or a huge file costs nothing.</summary>
+    private static byte[]? Limited(Stream stream, Findings findings)
+    {
+        byte[] buffer = new byte[LargestFile + 1];
+        int length = stream.ReadAtLeast(buffer, buffer.Length, throwOnEndOfStream: false);
+        if (length <= LargestFile)
+        {
+            return buffer[..length];
+        }
+
+        findings.Add(new Problem(
+            Severity.Error, findings.File, null, "", null, "it is larger than 1 MiB, and a case file is a page or two", "at most 1 MiB",
+            "Check that this is the case file and not a mesh or a result."));
+        return null;
+    }
+
+    private static string? Text(byte[] bytes, Findings findings)
+    {
+        ReadOnlySpan<byte> span = bytes;
+        if (span.StartsWith((ReadOnlySpan<byte>)[0xEF, 0xBB, 0xBF]))
+        {
+            span = span[3..];
+        }
+
+        try
+        {
+            return _strictUtf8.GetString(span);
+        }
+        catch (DecoderFallbackException failure)
+        {
+            int at = Math.Clamp(failure.Index, 0, span.Length);
+            int lineStart = span[..at].LastIndexOf((byte)'\n') + 1;
+            findings.Add(new Problem(
+                Severity.Error, findings.File, new Place(span[..at].Count((byte)'\n') + 1, at - lineStart + 1), "", null, "the file is not UTF-8 text", "UTF-8",
+                "Save it as UTF-8 in your editor (it may be UTF-16, Latin-1, or not a text at all)."));
+            return null;
+        }
+    }
+}

@@ -1,0 +1,34 @@
+namespace Momentum.Cases.Keys;
+
+/// <summary>
+/// Declares a property of a <see cref="Section"/> as a key of the case file. This is the one place where a key is described:
+/// parsing, suggestions, the JSON Schema and the starter case all come from it. The key's spelling is the property's name in
+/// snake case; its kind of value is the property's type.
+/// </summary>
+/// <param name="doc">One or two sentences: what it is, from where it is measured, what leaving it out means.</param>
+[AttributeUsage(AttributeTargets.Property)]
+internal sealed class KeyAttribute(string doc) : Attribute
+{
+    public string Doc => doc;
+
+    /// <summary>A value as written in TOML, used in messages, the schema and the starter case.</summary>
+    public string Example { get; init; } = "";
+
+    /// <summary>True if the section cannot be used without it.</summary>
+    public bool Required { get; init; }
+
+    /// <summary>True if the starter case writes it live; otherwise it stands there as a comment.</summary>
+    public bool InStarter { get; init; }
+
+    /// <summary>True if it is read and validated but no computation uses it yet; the answers then say so.</summary>
+    public bool NotUsedYet { get; init; }
+
+    /// <summary>The least value that is too small, as a quantity text.</summary>
+    public string? MoreThan { get; init; }
+
+    /// <summary>The least value allowed, as a quantity text.</summary>
+    public string? AtLeast { get; init; }
+
+    /// <summary>The largest value allowed, as a quantity text.</summary>
+    public string? AtMost { get; init; }
+}

@@ -1,0 +1,47 @@
+using System.Collections.Concurrent;
+using System.Reflection;
+
+namespace Momentum.Cases.Keys;
+
+/// <summary>The keys of one kind of section, in the order in which its type declares them.</summary>
+internal sealed class SectionDescription
+{
+    private static readonly ConcurrentDictionary<Type, SectionDescription> _known = new();
+
+    private SectionDescription(Type type)
+    {
+        Type = type;
+        Keys = [.. from property in type.GetProperties(BindingFlags.Instance | BindingFlags.Public)
+                   let attribute = property.GetCustomAttribute<KeyAttribute>()
+                   where attribute is not null
+                   orderby property.MetadataToken
+                   select new KeyDescription(property, attribute)];
+        string? shorthand = type.GetCustomAttribute<ShorthandAttribute>()?.Property;
+        Shorthand = shorthand is null ? null : Keys.Single(k => k.Name == KeyDescription.SpellingOf(shorthand));
+    }
+
+    public Type Type { get; }
+
+    public IReadOnlyList<KeyDescription> Keys { get; }
+
+    /// <summary>The key for which a bare text may stand in place of the table.</summary>
+    public KeyDescription? Shorthand { get; }
+
+    public static SectionDescription Of(Type section) => _known.GetOrAdd(section, type => new SectionDescription(type));
+
+    /// <summary>Every key in the file format with the path of its section, for "it belongs to".</summary>
+    public IEnumerable<(string Section, string Key)> Everywhere(string path = "")
+    {
+        foreach (KeyDescription key in Keys)
+        {
+            yield return (path, key.Name);
+            if (key.Form is KeyForm.Section or KeyForm.Sections)
+            {
+                foreach ((string Section, string Key) inner in Of(key.ValueType).Everywhere(KeyDescription.Join(path, key.Name)))
+                {
+                    yield return inner;
+                }
+            }
+        }
+    }
+}

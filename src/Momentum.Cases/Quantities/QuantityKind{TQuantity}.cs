@@ -1,0 +1,19 @@
+using UnitsNet;
+
+namespace Momentum.Cases.Quantities;
+
+/// <summary>A kind of quantity with its UnitsNet type.</summary>
+internal sealed class QuantityKind<TQuantity>(
+    string name, string siUnit, string example, double smallest, double largest, Type unitType, Func<double, TQuantity> fromSi, Func<TQuantity, double> toSi)
+    : QuantityKind(name, siUnit, example, smallest, largest, unitType)
+    where TQuantity : struct, IQuantity
+{
+    public override object State(QuantityText parsed) =>
+        new Stated<TQuantity>(fromSi(parsed.Si), fromSi(parsed.SpreadSi), parsed.SpreadKind, parsed.Text);
+
+    public override object Limit(QuantityText parsed, bool isUpper, bool includesBound, string text) =>
+        new Limit<TQuantity>(isUpper, includesBound, fromSi(parsed.Si), text);
+
+    public override double ToSi(double number, Unit unit) =>
+        unit.Known is { } known ? toSi((TQuantity)Quantity.From(number, known)) : number * unit.SiFactor;
+}

@@ -1,0 +1,8 @@
+namespace Momentum.Cases.Sections;
+
+/// <summary>The point about which a stated inertia is taken.</summary>
+internal enum InertiaReference
+{
+    CentreOfMass,
+    Origin,
+}

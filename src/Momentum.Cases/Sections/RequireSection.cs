@@ -1,0 +1,40 @@
+using Momentum.Cases.Keys;
+using Momentum.Cases.Quantities;
+using UnitsNet;
+
+namespace Momentum.Cases.Sections;
+
+/// <summary>What the result must satisfy.</summary>
+internal sealed record RequireSection : Section
+{
+    [Key("Magnitude of the spin rate left after release.", Example = "\"< 2 rpm\"", InStarter = true)]
+    public Limit<RotationalSpeed>? FinalRate { get; init; }
+
+    [Key("Nutation half-angle after release.", Example = "\"< 5 deg\"")]
+    public Limit<Angle>? Wobble { get; init; }
+
+    [Key("Rate across the spin axis after release, about any axis: what is left of the wobble when the spin is gone.", Example = "\"< 1 rpm\"")]
+    public Limit<RotationalSpeed>? TransverseRate { get; init; }
+
+    [Key("Breaking load divided by the peak tension of one cord.", Example = "\"> 3\"", InStarter = true)]
+    public Limit<Ratio>? CordMargin { get; init; }
+
+    /// <inheritdoc/>
+    public override void Judge(Findings findings)
+    {
+        Direction(nameof(FinalRate), FinalRate?.IsUpper, wantsUpper: true, "< 2 rpm");
+        Direction(nameof(Wobble), Wobble?.IsUpper, wantsUpper: true, "< 5 deg");
+        Direction(nameof(TransverseRate), TransverseRate?.IsUpper, wantsUpper: true, "< 1 rpm");
+        Direction(nameof(CordMargin), CordMargin?.IsUpper, wantsUpper: false, "> 3");
+
+        void Direction(string property, bool? isUpper, bool wantsUpper, string example)
+        {
+            if (isUpper is { } given && given != wantsUpper)
+            {
+                findings.Error(
+                    this, property, wantsUpper ? "a lower limit on what should be small asks for the opposite" : "an upper limit on what should be large asks for the opposite",
+                    wantsUpper ? "< or <= and a bound" : "> or >= and a bound", $"Write for example {KeyDescription.SpellingOf(property)} = \"{example}\".");
+            }
+        }
+    }
+}

@@ -1,0 +1,9 @@
+namespace Momentum.Cases.Syntax;
+
+internal enum TomlScalarKind
+{
+    Whole,
+    Decimal,
+    Truth,
+    Date,
+}

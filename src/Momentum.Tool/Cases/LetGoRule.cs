@@ -1,8 +1,0 @@
-namespace Momentum.Tool.Cases;
-
-/// <summary>The two usual moments of letting go.</summary>
-internal enum LetGoRule
-{
-    Tangent,
-    Radial,
-}

@@ -1,4 +1,0 @@
-namespace Momentum.Tool.Cases.Syntax;
-
-/// <summary>A key's own place and its value.</summary>
-internal readonly record struct TomlEntry(Place KeyPlace, TomlNode Value);

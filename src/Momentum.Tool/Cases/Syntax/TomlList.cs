@@ -1,8 +1,0 @@
-namespace Momentum.Tool.Cases.Syntax;
-
-internal sealed record TomlList(IReadOnlyList<TomlNode> Items, Place Place) : TomlNode(Place)
-{
-    public override string What => $"a list of {Items.Count}";
-
-    public override string Quoted => "[…]";
-}

@@ -1,9 +1,0 @@
-namespace Momentum.Tool.Cases.Syntax;
-
-internal enum TomlScalarKind
-{
-    Whole,
-    Decimal,
-    Truth,
-    Date,
-}
