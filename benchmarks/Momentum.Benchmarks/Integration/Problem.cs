@@ -109,7 +109,7 @@ internal abstract class Problem<TSystem> : Problem
 
     public override (Action Run, Func<double[]> Components) Momentum(double relative, double absolute)
     {
-        OdeIntegrator<TSystem, NoEvents> integrator = new(System(0), default, OdeTolerances.Of(relative, absolute));
+        OdeIntegrator<TSystem, NoEvents, DormandPrince853> integrator = new(System(0), default, OdeTolerances.Of(relative, absolute));
         double[] start = Start;
         double[] times = Times.ToArray();
         double[] state = new double[start.Length];

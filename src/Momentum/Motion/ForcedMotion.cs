@@ -14,7 +14,7 @@ namespace Momentum.Motion;
 /// <typeparam name="TLoads">The loads, a struct.</typeparam>
 /// <remarks>
 /// Newton's and Euler's equations with the momenta in inertial axes as state, integrated with
-/// <see cref="OdeIntegrator{TSystem, TEvents}"/> at a relative tolerance of 1e-13. Steps end exactly where a burn begins and
+/// <see cref="OdeIntegrator{TSystem, TEvents, TMethod}"/> at a relative tolerance of 1e-13. Steps end exactly where a burn begins and
 /// ends. Deterministic; allocates when it is made and not while it runs. Not thread-safe: one a thread.
 /// </remarks>
 public sealed class ForcedMotion<TBody, TLoads>
@@ -28,7 +28,7 @@ public sealed class ForcedMotion<TBody, TLoads>
 
     private readonly Burn<TBody>? _burn;
     private readonly MassProperties<TBody> _massBefore;
-    private readonly OdeIntegrator<ForcedBodySystem<TBody, TLoads>, NoEvents> _integrator;
+    private readonly OdeIntegrator<ForcedBodySystem<TBody, TLoads>, NoEvents, DormandPrince853> _integrator;
     private readonly double _startEnergy;
 
     private ForcedMotion(MassProperties<TBody> mass, Burn<TBody>? burn, TLoads loads, ViscousSlug damper, Duration time, in BodyState<TBody> state)

@@ -1,46 +1,25 @@
+using System.Numerics;
+
 namespace Momentum.Numerics;
 
 /// <summary>
-/// The coefficients of the explicit Runge–Kutta method of order 8 of Dormand and Prince with the error estimators of
-/// orders 5 and 3 and the dense output of order 7 by Hairer, Nørsett and Wanner. Everything the integrator knows about
-/// its method is here, so that another method is another file.
+/// The explicit Runge–Kutta method of order 8 of Dormand and Prince, with the error estimators of orders 5 and 3 and the
+/// dense output of order 7 by Hairer, Nørsett and Wanner: the method for tight tolerances. All values are equal,
+/// <c>default</c> too.
 /// </summary>
 /// <remarks>
 /// E. Hairer, S. P. Nørsett, G. Wanner, Solving Ordinary Differential Equations I, 2nd edition, sections II.5, II.6 and
 /// II.10, known under the name DOP853. The numbers were taken from SciPy's table of them (scipy.integrate, file
 /// dop853_coefficients.py, BSD licence) and written as shortest decimals of the same doubles. The tests check them
 /// against the order conditions.
-/// Rows are sparse: the weights of row r are <c>Weights[RowStart[r]..RowStart[r + 1]]</c> and belong to the stages in
-/// <c>Stages</c> at the same places.
 /// </remarks>
-internal static class DormandPrince853
+public readonly record struct DormandPrince853 : IRungeKuttaMethod, IEqualityOperators<DormandPrince853, DormandPrince853, bool>
 {
+    // Weight of the estimate of order 3 beside that of order 5 in the error measure.
+    private const double ThirdOrderShare = 0.01;
+
     // Tables of doubles are arrays, not span literals: unoptimised code allocates at each use of such a literal.
-    /// <summary>Stages that make one step; the stage after them is the derivative at the end of the step.</summary>
-    public const int StageCount = 12;
-
-    /// <summary>Stages with those that only the dense output needs, and with the derivative at the end of the step.</summary>
-    public const int ExtendedStageCount = 16;
-
-    /// <summary>Order of the solution that is carried on.</summary>
-    public const int Order = 8;
-
-    /// <summary>Order of the dense output.</summary>
-    public const int DenseOrder = 7;
-
-    /// <summary>Rows of the dense-output polynomial that come from <see cref="DenseWeights"/>; three more come from the step itself.</summary>
-    public const int DenseRows = 4;
-
-    /// <summary>Weight of the third-order estimate beside the fifth-order one in the error measure.</summary>
-    public const double ThirdOrderShare = 0.01;
-
-    /// <summary>Times of the stages as fractions of the step.</summary>
-    public static ReadOnlySpan<double> Nodes
-    {
-        get { return _nodesTable; }
-    }
-
-    private static readonly double[] _nodesTable =
+    private static readonly double[] _nodes =
     [
         0.0, 0.05260015195876773, 0.0789002279381516, 0.1183503419072274,
         0.2816496580927726, 0.3333333333333333, 0.25, 0.3076923076923077,
@@ -48,29 +27,7 @@ internal static class DormandPrince853
         1.0, 0.1, 0.2, 0.7777777777777778,
     ];
 
-    /// <summary>Where each row of <see cref="Weights"/> begins; row 12 is the step itself.</summary>
-    public static ReadOnlySpan<byte> RowStart =>
-    [
-        0, 0, 1, 3, 5, 8, 11, 15, 20, 26, 33, 41, 50, 58, 66, 74, 82,
-    ];
-
-    /// <summary>Stage that each weight multiplies.</summary>
-    public static ReadOnlySpan<byte> Stages =>
-    [
-        0, 0, 1, 0, 2, 0, 2, 3, 0, 3, 4, 0, 3, 4, 5, 0, 3, 4, 5, 6,
-        0, 3, 4, 5, 6, 7, 0, 3, 4, 5, 6, 7, 8, 0, 3, 4, 5, 6, 7, 8,
-        9, 0, 3, 4, 5, 6, 7, 8, 9, 10, 0, 5, 6, 7, 8, 9, 10, 11, 0, 6,
-        7, 8, 9, 10, 11, 12, 0, 5, 6, 7, 10, 11, 12, 13, 0, 5, 6, 7, 8, 12,
-        13, 14,
-    ];
-
-    /// <summary>Runge–Kutta matrix, row by row without its zeros.</summary>
-    public static ReadOnlySpan<double> Weights
-    {
-        get { return _weightsTable; }
-    }
-
-    private static readonly double[] _weightsTable =
+    private static readonly double[] _weights =
     [
         0.05260015195876773, 0.0197250569845379, 0.0591751709536137, 0.02958758547680685,
         0.08876275643042054, 0.2413651341592667, -0.8845494793282861, 0.924834003261792,
@@ -95,53 +52,19 @@ internal static class DormandPrince853
         2.9475147891527724, -9.15095847217987,
     ];
 
-    /// <summary>Stages of <see cref="FifthOrderError"/>.</summary>
-    public static ReadOnlySpan<byte> FifthOrderStages => [0, 5, 6, 7, 8, 9, 10, 11];
-
-    /// <summary>Difference of the solution and the embedded one of order 5.</summary>
-    public static ReadOnlySpan<double> FifthOrderError
-    {
-        get { return _fifthOrderErrorTable; }
-    }
-
-    private static readonly double[] _fifthOrderErrorTable =
+    private static readonly double[] _fifthOrderError =
     [
         0.01312004499419488, -1.2251564463762044, -0.4957589496572502, 1.6643771824549864,
         -0.35032884874997366, 0.3341791187130175, 0.08192320648511571, -0.022355307863886294,
     ];
 
-    /// <summary>Stages of <see cref="ThirdOrderError"/>.</summary>
-    public static ReadOnlySpan<byte> ThirdOrderStages => [0, 5, 6, 7, 8, 9, 10, 11];
-
-    /// <summary>Difference of the solution and the embedded one of order 3.</summary>
-    public static ReadOnlySpan<double> ThirdOrderError
-    {
-        get { return _thirdOrderErrorTable; }
-    }
-
-    private static readonly double[] _thirdOrderErrorTable =
+    private static readonly double[] _thirdOrderError =
     [
         -0.18980075407240762, 4.450312892752409, 1.8915178993145003, -5.801203960010585,
         -0.4226823213237919, -0.1521609496625161, 0.20136540080403034, 0.02265179219836082,
     ];
 
-    /// <summary>Where each row of <see cref="DenseWeights"/> begins.</summary>
-    public static ReadOnlySpan<byte> DenseRowStart => [0, 12, 24, 36, 48];
-
-    /// <summary>Stage that each dense weight multiplies.</summary>
-    public static ReadOnlySpan<byte> DenseStages =>
-    [
-        0, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 0, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15,
-        0, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 0, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15,
-    ];
-
-    /// <summary>Weights of the fourth to the seventh coefficient of the dense output.</summary>
-    public static ReadOnlySpan<double> DenseWeights
-    {
-        get { return _denseWeightsTable; }
-    }
-
-    private static readonly double[] _denseWeightsTable =
+    private static readonly double[] _dense =
     [
         -8.428938276109013, 0.5667149535193777, -3.0689499459498917, 2.38466765651207,
         2.117034582445028, -0.871391583777973, 2.2404374302607883, 0.6315787787694688,
@@ -156,4 +79,74 @@ internal static class DormandPrince853
         93.40532418362432, -37.45832313645163, 104.0996495089623, 29.8402934266605,
         -43.53345659001114, 96.32455395918828, -39.17726167561544, -149.72683625798564,
     ];
+
+    /// <inheritdoc/>
+    public static int Order => 8;
+
+    /// <inheritdoc/>
+    public static int DenseOrder => 7;
+
+    /// <inheritdoc/>
+    public static int ErrorPower => 8;
+
+    /// <inheritdoc/>
+    public static int StageCount => 12;
+
+    /// <inheritdoc/>
+    public static int ExtendedStageCount => 16;
+
+    /// <inheritdoc/>
+    public static ReadOnlySpan<double> Nodes => _nodes;
+
+    /// <inheritdoc/>
+    public static ReadOnlySpan<byte> RowStart => [0, 0, 1, 3, 5, 8, 11, 15, 20, 26, 33, 41, 50, 58, 66, 74, 82];
+
+    /// <inheritdoc/>
+    public static ReadOnlySpan<byte> Stages =>
+    [
+        0, 0, 1, 0, 2, 0, 2, 3, 0, 3, 4, 0, 3, 4, 5, 0, 3, 4, 5, 6,
+        0, 3, 4, 5, 6, 7, 0, 3, 4, 5, 6, 7, 8, 0, 3, 4, 5, 6, 7, 8,
+        9, 0, 3, 4, 5, 6, 7, 8, 9, 10, 0, 5, 6, 7, 8, 9, 10, 11, 0, 6,
+        7, 8, 9, 10, 11, 12, 0, 5, 6, 7, 10, 11, 12, 13, 0, 5, 6, 7, 8, 12,
+        13, 14,
+    ];
+
+    /// <inheritdoc/>
+    public static ReadOnlySpan<double> Weights => _weights;
+
+    /// <inheritdoc/>
+    public static ReadOnlySpan<byte> ErrorStages => [0, 5, 6, 7, 8, 9, 10, 11];
+
+    /// <summary>Difference of the solution and the embedded one of order 5, over the step.</summary>
+    public static ReadOnlySpan<double> ErrorWeights => _fifthOrderError;
+
+    /// <inheritdoc/>
+    public static ReadOnlySpan<byte> SecondErrorStages => [0, 5, 6, 7, 8, 9, 10, 11];
+
+    /// <summary>Difference of the solution and the embedded one of order 3, over the step.</summary>
+    public static ReadOnlySpan<double> SecondErrorWeights => _thirdOrderError;
+
+    /// <summary>
+    /// The measure of Hairer, Nørsett and Wanner, section II.10: the estimate of order 5, damped by that of order 3, so that it
+    /// falls with the eighth power of the step.
+    /// </summary>
+    /// <inheritdoc/>
+    public static double ErrorMeasure(double length, int components, double sum, double secondSum)
+    {
+        double denominator = sum + (ThirdOrderShare * secondSum);
+        return denominator == 0.0 ? 0.0 : length * sum / Math.Sqrt(denominator * components);
+    }
+
+    /// <inheritdoc/>
+    public static ReadOnlySpan<byte> DenseRowStart => [0, 12, 24, 36, 48];
+
+    /// <inheritdoc/>
+    public static ReadOnlySpan<byte> DenseStages =>
+    [
+        0, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 0, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15,
+        0, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 0, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15,
+    ];
+
+    /// <inheritdoc/>
+    public static ReadOnlySpan<double> DenseWeights => _dense;
 }

@@ -1,6 +1,6 @@
 namespace Momentum.Numerics;
 
-public sealed partial class OdeIntegrator<TSystem, TEvents>
+public sealed partial class OdeIntegrator<TSystem, TEvents, TMethod>
 {
     private const double RelativeRounding = 2.2204460492503131e-16;
 

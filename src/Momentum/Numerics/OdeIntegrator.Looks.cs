@@ -2,7 +2,7 @@ namespace Momentum.Numerics;
 
 // Where in a step the event functions are looked at: at even fractions, and where one of them may have come over zero and
 // back between two of these.
-public sealed partial class OdeIntegrator<TSystem, TEvents>
+public sealed partial class OdeIntegrator<TSystem, TEvents, TMethod>
 {
     // Looks that are spent in one step on functions that come near zero and turn.
     private const int MaximumTurns = 8;

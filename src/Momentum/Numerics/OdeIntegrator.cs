@@ -5,15 +5,18 @@ using System.Runtime.InteropServices;
 namespace Momentum.Numerics;
 
 /// <summary>
-/// Integrates a system of ordinary differential equations step by step with an explicit Runge–Kutta method of order 8,
-/// controls the error of each step, gives the solution anywhere within the last step, and locates events.
+/// Integrates a system of ordinary differential equations step by step with an explicit Runge–Kutta method, controls the
+/// error of each step, gives the solution anywhere within the last step, and locates events.
 /// </summary>
 /// <typeparam name="TSystem">The system, a struct.</typeparam>
 /// <typeparam name="TEvents">The event functions, a struct; <see cref="NoEvents"/> if there are none.</typeparam>
+/// <typeparam name="TMethod">
+/// The method, a struct: <see cref="DormandPrince853"/> of order 8 for tight tolerances, <see cref="DormandPrince54"/> of order
+/// 5 for loose ones, or one of your own.
+/// </typeparam>
 /// <remarks>
 /// <para>
-/// Method: DOP853 of Hairer, Nørsett and Wanner (see the source of the coefficients there): order 8, error estimates of
-/// order 5 and 3, dense output of order 7. For problems that are not stiff.
+/// For problems that are not stiff.
 /// </para>
 /// <para>
 /// All memory is taken when the integrator is made; starting, stepping and interpolating allocate nothing, so that one
@@ -28,22 +31,15 @@ namespace Momentum.Numerics;
 /// until it has left zero.
 /// </para>
 /// </remarks>
-public sealed partial class OdeIntegrator<TSystem, TEvents>
+public sealed partial class OdeIntegrator<TSystem, TEvents, TMethod>
     where TSystem : struct, IOdeSystem
     where TEvents : struct, IEventFunctions
+    where TMethod : struct, IRungeKuttaMethod
 {
-    // Rows of the workspace after the stages.
-    private const int EndDerivativeRow = DormandPrince853.StageCount;
-    private const int FirstStateRow = DormandPrince853.ExtendedStageCount;
-    private const int SecondStateRow = FirstStateRow + 1;
-    private const int StageStateRow = FirstStateRow + 2;
-    private const int FifthErrorRow = FirstStateRow + 3;
-    private const int ThirdErrorRow = FirstStateRow + 4;
-    private const int DenseRow = FirstStateRow + 5;
-    private const int RowCount = DenseRow + DormandPrince853.DenseOrder;
-
-    // Gustafsson's proportional-integral step control (Hairer, Nørsett, Wanner, section IV.2 of the second volume):
-    // new step = step · 0.9 · error^(-7/64) · previous error^(1/32), within these bounds.
+    // Gustafsson's proportional-integral step control (Hairer, Nørsett, Wanner, section IV.2 of the second volume): with an
+    // error that falls with the power k of the step, new step = step · 0.9 · error^(1/64 - 1/k) · previous error^(1/32), within
+    // these bounds. Exponents are whole numbers of 64ths.
+    private const int MemoryExponent = 2;
     private const double Safety = 0.9;
     private const double LargestGrowth = 6.0;
     private const double SmallestShrink = 1.0 / 3.0;
@@ -65,7 +61,7 @@ public sealed partial class OdeIntegrator<TSystem, TEvents>
     private bool _started;
     private bool _denseReady;
     private int _stateRow = FirstStateRow;
-    private int _previousRow = SecondStateRow;
+    private int _previousRow = FirstStateRow + 1;
     private int _derivativeRow;
     private double _time;
     private double _previousTime;
@@ -79,9 +75,11 @@ public sealed partial class OdeIntegrator<TSystem, TEvents>
     /// <param name="tolerances">Tolerances, with one absolute tolerance, or as many as the system has components.</param>
     /// <param name="limits">Limits on the steps.</param>
     /// <exception cref="ArgumentException">The system has no components, or the number of tolerances does not fit.</exception>
+    /// <exception cref="NotSupportedException">The tables of the method do not fit together.</exception>
     public OdeIntegrator(TSystem system, TEvents events, OdeTolerances tolerances, StepLimits limits = default)
     {
         ArgumentNullException.ThrowIfNull(tolerances);
+        RequireSoundMethod();
         _dimension = system.Dimension;
         if (_dimension < 1)
         {
@@ -264,7 +262,7 @@ public sealed partial class OdeIntegrator<TSystem, TEvents>
         return result;
     }
 
-    /// <summary>The state at a time within the last step, by the dense output of order 7; exact at the two ends.</summary>
+    /// <summary>The state at a time within the last step, by the dense output of the method; exact at the two ends.</summary>
     /// <param name="time">From <see cref="PreviousTime"/> to <see cref="Time"/>.</param>
     /// <param name="state">Receives the state; as long as the system has components.</param>
     /// <exception cref="ArgumentOutOfRangeException">The time is outside the last step.</exception>
@@ -338,10 +336,19 @@ public sealed partial class OdeIntegrator<TSystem, TEvents>
             }
 
             ComputeStages(_time, step, _stateRow, _previousRow);
+            if (_endEntersError)
+            {
+                Evaluate(newTime, _previousRow, EndDerivativeRow);
+            }
+
             double error = ErrorOf(step);
             if (error <= 1.0)
             {
-                Evaluate(newTime, _previousRow, EndDerivativeRow);
+                if (!_endEntersError)
+                {
+                    Evaluate(newTime, _previousRow, EndDerivativeRow);
+                }
+
                 if (!IsFinite(EndDerivativeRow))
                 {
                     error = double.NaN;
@@ -362,7 +369,7 @@ public sealed partial class OdeIntegrator<TSystem, TEvents>
             RejectedSteps++;
             rejected = true;
             finite = !double.IsNaN(error);
-            double shrink = finite ? Math.Max(SmallestShrink, Safety / EighthRoot(error)) : 0.1;
+            double shrink = finite ? Math.Max(SmallestShrink, Safety / Power(error, RootExponent)) : 0.1;
             _nextStep = Math.Abs(step) * Math.Min(shrink, 0.95);
         }
     }
@@ -374,18 +381,28 @@ public sealed partial class OdeIntegrator<TSystem, TEvents>
             return LargestGrowth;
         }
 
-        // Powers by repeated square roots: those are correctly rounded on every machine, so the steps are the same too.
-        double fourth = Math.Sqrt(Math.Sqrt(error));
-        double sixteenth = Math.Sqrt(Math.Sqrt(fourth));
-        double thirtySecond = Math.Sqrt(sixteenth);
-        double power = sixteenth * thirtySecond * Math.Sqrt(thirtySecond);
-        double remembered = Math.Sqrt(Math.Sqrt(EighthRoot(_rememberedError)));
-        return Math.Clamp(Safety * remembered / power, SmallestShrink, LargestGrowth);
+        double next = Safety * Power(_rememberedError, MemoryExponent) / Power(error, RootExponent - 1);
+        return Math.Clamp(next, SmallestShrink, LargestGrowth);
     }
 
-    private static double EighthRoot(double value)
+    /// <summary>
+    /// The power of a number to so many 64ths, by repeated square roots: those are correctly rounded on every machine, so that
+    /// the steps are the same too.
+    /// </summary>
+    private static double Power(double value, int exponent)
     {
-        return Math.Sqrt(Math.Sqrt(Math.Sqrt(value)));
+        double power = 1.0;
+        double root = value;
+        for (int left = exponent & 63; left != 0; left = (left << 1) & 63)
+        {
+            root = Math.Sqrt(root);
+            if ((left & 32) != 0)
+            {
+                power *= root;
+            }
+        }
+
+        return power;
     }
 
     /// <summary>First step by the rule of Hairer, Nørsett and Wanner, section II.4.</summary>
@@ -422,7 +439,7 @@ public sealed partial class OdeIntegrator<TSystem, TEvents>
         }
 
         double largest = Math.Max(Math.Sqrt(curvature) / guess, Math.Sqrt(sizeOfSlope));
-        double second = largest <= 1e-15 ? Math.Max(1e-6, guess * 1e-3) : EighthRoot(0.01 / largest);
+        double second = largest <= 1e-15 ? Math.Max(1e-6, guess * 1e-3) : Power(0.01 / largest, RootExponent);
         double first = Math.Min(100.0 * guess, second);
 
         // A trial slope that is not finite says nothing; the step control will find its way from the guess.
@@ -432,49 +449,51 @@ public sealed partial class OdeIntegrator<TSystem, TEvents>
     /// <summary>The stages of a step, and the state at its end.</summary>
     private void ComputeStages(double time, double step, int fromRow, int toRow)
     {
-        ReadOnlySpan<double> nodes = DormandPrince853.Nodes;
-        for (int stage = 1; stage < DormandPrince853.StageCount; stage++)
+        ReadOnlySpan<double> nodes = TMethod.Nodes;
+        for (int stage = 1; stage < TMethod.StageCount; stage++)
         {
             Advance(stage, step, fromRow, StageStateRow);
             Evaluate(time + (nodes[stage] * step), StageStateRow, stage);
         }
 
-        Advance(DormandPrince853.StageCount, step, fromRow, toRow);
+        Advance(TMethod.StageCount, step, fromRow, toRow);
     }
 
-    /// <summary>Weighted root mean square of the error estimate; above 1 is too much, NaN if a number is not finite.</summary>
+    /// <summary>The method's measure of the error; above 1 is too much, NaN if a number is not finite.</summary>
     private double ErrorOf(double step)
     {
-        Sum(DormandPrince853.FifthOrderError, DormandPrince853.FifthOrderStages, FifthErrorRow);
-        Sum(DormandPrince853.ThirdOrderError, DormandPrince853.ThirdOrderStages, ThirdErrorRow);
+        Sum(TMethod.ErrorWeights, TMethod.ErrorStages, ErrorRow);
+        if (_hasSecondError)
+        {
+            Sum(TMethod.SecondErrorWeights, TMethod.SecondErrorStages, SecondErrorRow);
+        }
+
         ReadOnlySpan<double> before = Row(_stateRow);
         ReadOnlySpan<double> after = Row(_previousRow);
-        ReadOnlySpan<double> fifth = Row(FifthErrorRow);
-        ReadOnlySpan<double> third = Row(ThirdErrorRow);
-        double fifthSum = 0.0;
-        double thirdSum = 0.0;
+        ReadOnlySpan<double> error = Row(ErrorRow);
+        ReadOnlySpan<double> secondError = Row(SecondErrorRow);
+        double sum = 0.0;
+        double secondSum = 0.0;
         double stateSum = 0.0;
         for (int i = 0; i < before.Length; i++)
         {
             double size = Math.Max(Math.Abs(before[i]), Math.Abs(after[i]));
             double perScale = 1.0 / (_absolute[i] + (_relative * size));
-            double a = fifth[i] * perScale;
-            double b = third[i] * perScale;
-            fifthSum += a * a;
-            thirdSum += b * b;
+            double a = error[i] * perScale;
+            sum += a * a;
+            if (_hasSecondError)
+            {
+                double b = secondError[i] * perScale;
+                secondSum += b * b;
+            }
+
             stateSum += size;
         }
 
-        if (!double.IsFinite(stateSum))
-        {
-            return double.NaN;
-        }
-
-        double denominator = fifthSum + (DormandPrince853.ThirdOrderShare * thirdSum);
-        return denominator == 0.0 ? 0.0 : Math.Abs(step) * fifthSum / Math.Sqrt(denominator * _dimension);
+        return double.IsFinite(stateSum) ? TMethod.ErrorMeasure(Math.Abs(step), _dimension, sum, secondSum) : double.NaN;
     }
 
-    /// <summary>The coefficients of the dense output of the last step; three more evaluations of the system, once a step.</summary>
+    /// <summary>The coefficients of the dense output of the last step, and the stages that only they need, once a step.</summary>
     private void PrepareDenseOutput()
     {
         if (_denseReady)
@@ -483,10 +502,10 @@ public sealed partial class OdeIntegrator<TSystem, TEvents>
         }
 
         double step = _time - _previousTime;
-        for (int stage = EndDerivativeRow + 1; stage < DormandPrince853.ExtendedStageCount; stage++)
+        for (int stage = EndDerivativeRow + 1; stage < TMethod.ExtendedStageCount; stage++)
         {
             Advance(stage, step, _previousRow, StageStateRow);
-            Evaluate(_previousTime + (DormandPrince853.Nodes[stage] * step), StageStateRow, stage);
+            Evaluate(_previousTime + (TMethod.Nodes[stage] * step), StageStateRow, stage);
         }
 
         ReadOnlySpan<double> before = Row(_previousRow);
@@ -504,12 +523,12 @@ public sealed partial class OdeIntegrator<TSystem, TEvents>
             third[i] = change - (step * slopeAfter[i]) - second[i];
         }
 
-        ReadOnlySpan<byte> rowStart = DormandPrince853.DenseRowStart;
-        for (int row = 0; row < DormandPrince853.DenseRows; row++)
+        ReadOnlySpan<byte> rowStart = TMethod.DenseRowStart;
+        for (int row = 0; row < rowStart.Length - 1; row++)
         {
             Range range = rowStart[row]..rowStart[row + 1];
-            int target = DenseRow + 3 + row;
-            Sum(DormandPrince853.DenseWeights[range], DormandPrince853.DenseStages[range], target);
+            int target = DenseRow + HermiteRows + row;
+            Sum(TMethod.DenseWeights[range], TMethod.DenseStages[range], target);
             foreach (ref double value in Row(target))
             {
                 value *= step;
@@ -522,18 +541,18 @@ public sealed partial class OdeIntegrator<TSystem, TEvents>
     /// <summary>The dense output at a fraction of the step, into the row of the stage state.</summary>
     private void EvaluateDenseOutput(double fraction)
     {
-        Vector<double> x = new(fraction);
-        Vector<double> rest = new(1.0 - fraction);
+        // Coefficients at even places are multiplied by the fraction, the others by what is left of the step.
+        Vector<double> even = new(fraction);
+        Vector<double> odd = new(1.0 - fraction);
         ref double work = ref MemoryMarshal.GetArrayDataReference(_work);
         for (int i = 0; i < _stride; i += Vector<double>.Count)
         {
-            Vector<double> sum = Load(ref work, DenseRow + 6, i) * x;
-            sum = (sum + Load(ref work, DenseRow + 5, i)) * rest;
-            sum = (sum + Load(ref work, DenseRow + 4, i)) * x;
-            sum = (sum + Load(ref work, DenseRow + 3, i)) * rest;
-            sum = (sum + Load(ref work, DenseRow + 2, i)) * x;
-            sum = (sum + Load(ref work, DenseRow + 1, i)) * rest;
-            sum = (sum + Load(ref work, DenseRow, i)) * x;
+            Vector<double> sum = Load(ref work, DenseRow + DenseRows - 1, i) * ((DenseRows & 1) == 0 ? odd : even);
+            for (int row = DenseRows - 2; row >= 0; row--)
+            {
+                sum = (sum + Load(ref work, DenseRow + row, i)) * ((row & 1) == 0 ? even : odd);
+            }
+
             (sum + Load(ref work, _previousRow, i)).StoreUnsafe(ref work, (nuint)((StageStateRow * _stride) + i));
         }
     }
@@ -548,10 +567,10 @@ public sealed partial class OdeIntegrator<TSystem, TEvents>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private void Advance(int methodRow, double step, int fromRow, int toRow)
     {
-        ReadOnlySpan<byte> rowStart = DormandPrince853.RowStart;
+        ReadOnlySpan<byte> rowStart = TMethod.RowStart;
         Range range = rowStart[methodRow]..rowStart[methodRow + 1];
-        ReadOnlySpan<double> weights = DormandPrince853.Weights[range];
-        ReadOnlySpan<byte> stages = DormandPrince853.Stages[range];
+        ReadOnlySpan<double> weights = TMethod.Weights[range];
+        ReadOnlySpan<byte> stages = TMethod.Stages[range];
         ref double work = ref MemoryMarshal.GetArrayDataReference(_work);
         Vector<double> length = new(step);
         for (int i = 0; i < _stride; i += Vector<double>.Count)

@@ -28,7 +28,7 @@ public sealed class IntegratedDespin
             Spin = design.LetGo.Spin is { } spin ? spin.ToSi() / initial : double.NegativeInfinity,
         };
 
-        var integrator = new OdeIntegrator<PlanarCordEquations, PlanarCordEvents>(
+        var integrator = new OdeIntegrator<PlanarCordEquations, PlanarCordEvents, DormandPrince853>(
             new PlanarCordEquations(cords), events, OdeTolerances.Of(relativeTolerance, relativeTolerance / 100));
 
         // No phase takes longer than the slowest cord: unwinding takes -Start, and a hinged cord swings no slower than at

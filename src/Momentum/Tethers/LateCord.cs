@@ -5,11 +5,11 @@ namespace Momentum.Tethers;
 /// <summary>Follows the one cord that lets go late. One serves many runs without allocating; not thread-safe.</summary>
 internal sealed class LateCord
 {
-    private readonly OdeIntegrator<LateCordEquations, PlanarCordEvents> _integrator;
+    private readonly OdeIntegrator<LateCordEquations, PlanarCordEvents, DormandPrince853> _integrator;
 
     internal LateCord(double relativeTolerance)
     {
-        _integrator = new OdeIntegrator<LateCordEquations, PlanarCordEvents>(
+        _integrator = new OdeIntegrator<LateCordEquations, PlanarCordEvents, DormandPrince853>(
             default,
             new PlanarCordEvents { Place = 0, Spin = double.NegativeInfinity },
             OdeTolerances.Of(relativeTolerance, relativeTolerance));

@@ -87,7 +87,7 @@ internal sealed class CartesianModel
     /// <summary>The state at the end time, from one at another time; every cord stays in its phase.</summary>
     public double[] RunPhase(double[] start, double time, double endTime)
     {
-        OdeIntegrator<System, NoEvents> integrator = new(new System(this), default, Fine);
+        OdeIntegrator<System, NoEvents, DormandPrince853> integrator = new(new System(this), default, Fine);
         integrator.Start(time, start);
         integrator.Run(endTime);
         return integrator.State.ToArray();
@@ -97,7 +97,7 @@ internal sealed class CartesianModel
     public double[] Run(double[] start, double endTime)
     {
         double[] y = [.. start];
-        OdeIntegrator<System, Events> integrator = new(new System(this), new Events(this), Fine);
+        OdeIntegrator<System, Events, DormandPrince853> integrator = new(new System(this), new Events(this), Fine);
         double time = 0;
         while (time < endTime)
         {

@@ -307,7 +307,7 @@ public class FreeRotationTests
 
     private static (Vec Rate, Quaternion Attitude) Integrate(Tensor tensor, Vec rate, double time)
     {
-        OdeIntegrator<EulerWithAttitude, NoEvents> integrator = new(new EulerWithAttitude(tensor), default, OdeTolerances.Of(1e-14, 1e-15 * Math.Max(1.0, rate.Length)));
+        OdeIntegrator<EulerWithAttitude, NoEvents, DormandPrince853> integrator = new(new EulerWithAttitude(tensor), default, OdeTolerances.Of(1e-14, 1e-15 * Math.Max(1.0, rate.Length)));
         integrator.Start(0.0, [rate.X, rate.Y, rate.Z, 0.0, 0.0, 0.0, 1.0]);
         integrator.Run(time);
         ReadOnlySpan<double> y = integrator.State;

@@ -7,10 +7,10 @@ public class EventLocationTests
 {
     private static readonly OdeTolerances _tight = OdeTolerances.Of(3e-14, 1e-15);
 
-    private static OdeIntegrator<TSystem, Levels> Integrator<TSystem>(TSystem system, EventDirection direction, bool terminal, params double[] levels)
+    private static OdeIntegrator<TSystem, Levels, DormandPrince853> Integrator<TSystem>(TSystem system, EventDirection direction, bool terminal, params double[] levels)
         where TSystem : struct, IOdeSystem
     {
-        return new OdeIntegrator<TSystem, Levels>(system, new Levels(0, levels, new EventRule(direction, terminal)), _tight);
+        return new OdeIntegrator<TSystem, Levels, DormandPrince853>(system, new Levels(0, levels, new EventRule(direction, terminal)), _tight);
     }
 
     [Fact]
@@ -136,7 +136,7 @@ public class EventLocationTests
     public void Two_zeros_within_one_step_are_seen_by_the_looks_between()
     {
         // A step at this loose tolerance is some two units long; the level 0.8 is passed up and down within 1.3 of them.
-        var integrator = new OdeIntegrator<Oscillator, Levels>(new Oscillator(1.0), new Levels(0, [0.8], default), OdeTolerances.Of(1e-6, 1e-6), new StepLimits { FirstStep = 2.5, EventSamples = 16 });
+        var integrator = new OdeIntegrator<Oscillator, Levels, DormandPrince853>(new Oscillator(1.0), new Levels(0, [0.8], default), OdeTolerances.Of(1e-6, 1e-6), new StepLimits { FirstStep = 2.5, EventSamples = 16 });
         integrator.Start(0.0, [0.0, 1.0]);
         List<double> times = [];
         while (integrator.Step(3.0) == StepResult.StepTaken)
@@ -156,7 +156,7 @@ public class EventLocationTests
         // From the sine's zero of any phase, the level is passed for a part of the step down to a thousandth.
         double phase = start / 32768.0;
         double level = Math.Cos(0.001 + (depth / 512.0));
-        var integrator = new OdeIntegrator<Oscillator, Levels>(
+        var integrator = new OdeIntegrator<Oscillator, Levels, DormandPrince853>(
             new Oscillator(1.0), new Levels(0, [level], new EventRule(EventDirection.Falling, true)), _tight, new StepLimits { EventSamples = 2 });
         integrator.Start(0.0, [Math.Sin(phase), Math.Cos(phase)]);
         Assert.Equal(StepResult.EventReached, integrator.Run(6.0));
@@ -173,7 +173,7 @@ public class EventLocationTests
         // could be taken for one that has left its zero upward.
         foreach (double dip in new[] { 0.3, 1e-2, 1e-4, 1e-7 })
         {
-            var integrator = new OdeIntegrator<Cubic, Levels>(
+            var integrator = new OdeIntegrator<Cubic, Levels, DormandPrince853>(
                 new Cubic(dip), new Levels(0, [0.0], new EventRule(EventDirection.Rising, true, true)), _tight, new StepLimits { EventSamples = 2 });
             integrator.Start(0.0, [off]);
             Assert.Equal(StepResult.EventReached, integrator.Run(5.0));
@@ -186,7 +186,7 @@ public class EventLocationTests
     [Fact]
     public void A_function_that_never_was_before_its_event_has_it_at_the_start()
     {
-        var integrator = new OdeIntegrator<Oscillator, Levels>(
+        var integrator = new OdeIntegrator<Oscillator, Levels, DormandPrince853>(
             new Oscillator(1.0), new Levels(0, [0.0], new EventRule(EventDirection.Rising, true, true)), _tight, default);
         integrator.Start(0.0, [1e-17, 1.0]);
         Assert.Equal(StepResult.EventReached, integrator.Run(5.0));

@@ -73,7 +73,7 @@ public class LateLetGoChecks
         Position<Inertial> weight = state.WeightPosition(0);
         Position<Inertial> root = state.CordRoot(0)!.Value;
         var system = new DiscAndPoint(182, 18.4, 0.31, 0.43);
-        var integrator = new OdeIntegrator<DiscAndPoint, NoEvents>(system, default, OdeTolerances.Of(1e-13, 1e-13));
+        var integrator = new OdeIntegrator<DiscAndPoint, NoEvents, DormandPrince853>(system, default, OdeTolerances.Of(1e-13, 1e-13));
         integrator.Start(
             0,
             [

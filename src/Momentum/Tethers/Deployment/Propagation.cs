@@ -21,7 +21,7 @@ internal sealed class Propagation
 
     private readonly Mechanism _mechanism;
     private readonly Surroundings _surroundings;
-    private readonly OdeIntegrator<MechanismOde, MechanismEvents> _integrator;
+    private readonly OdeIntegrator<MechanismOde, MechanismEvents, DormandPrince853> _integrator;
     private readonly double[] _state;
     private readonly double[] _scratch;
     private readonly double[] _values;
@@ -46,7 +46,7 @@ internal sealed class Propagation
         _surroundings = surroundings;
         _releaseAt = new double[mechanism.CordCount];
         MechanismEvents events = new(mechanism, surroundings, _releaseAt);
-        _integrator = new OdeIntegrator<MechanismOde, MechanismEvents>(
+        _integrator = new OdeIntegrator<MechanismOde, MechanismEvents, DormandPrince853>(
             new MechanismOde(mechanism), events, tolerances, new StepLimits { EventSamples = 2, MaximumSteps = MaximumSteps });
         _state = new double[mechanism.Dimension];
         _scratch = new double[mechanism.Dimension];

@@ -20,7 +20,7 @@ internal sealed class Replay
     private readonly Flight[] _flights;
 
     private readonly Mechanism _mechanism;
-    private readonly OdeIntegrator<MechanismOde, NoEvents> _integrator;
+    private readonly OdeIntegrator<MechanismOde, NoEvents, DormandPrince853> _integrator;
     private readonly double[] _state;
     private int _segment = -1;
 
@@ -33,7 +33,7 @@ internal sealed class Replay
         _cords = cords;
         _flights = flights;
         _mechanism = new Mechanism(hub, cords);
-        _integrator = new OdeIntegrator<MechanismOde, NoEvents>(new MechanismOde(_mechanism), default, tolerances(_mechanism));
+        _integrator = new OdeIntegrator<MechanismOde, NoEvents, DormandPrince853>(new MechanismOde(_mechanism), default, tolerances(_mechanism));
         _state = new double[_mechanism.Dimension];
     }
 

@@ -98,7 +98,7 @@ public sealed class SpringCordMotion : PlanarMotion
     public override IReadOnlyList<SpringCordState> History(IEnumerable<Duration> times)
     {
         ArgumentNullException.ThrowIfNull(times);
-        var integrator = new OdeIntegrator<SpringCordEquations, NoEvents>(
+        var integrator = new OdeIntegrator<SpringCordEquations, NoEvents, DormandPrince853>(
             new SpringCordEquations(Design.Proportions), default, SpringCordRun.Tolerances);
         return [.. times.Select(time => AtTime(Checked(time), integrator))];
     }
@@ -114,7 +114,7 @@ public sealed class SpringCordMotion : PlanarMotion
         "too fast. Check the units; cords that hardly stretch are computed without stretch (Carrying).",
         cause);
 
-    private SpringCordState AtTime(double seconds, OdeIntegrator<SpringCordEquations, NoEvents> integrator)
+    private SpringCordState AtTime(double seconds, OdeIntegrator<SpringCordEquations, NoEvents, DormandPrince853> integrator)
     {
         double end = _last.Time.Seconds;
         if (seconds >= end)

@@ -14,7 +14,7 @@ internal sealed class SpringCordRun
     // Enough for some ten thousand swings of a spring; a cord that is stiffer is one that does not stretch.
     private const int MostSteps = 200_000;
 
-    private readonly OdeIntegrator<SpringCordEquations, SpringCordEvents> _integrator;
+    private readonly OdeIntegrator<SpringCordEquations, SpringCordEvents, DormandPrince853> _integrator;
     private readonly bool _watching;
     private readonly double[] _peakState = new double[SpringCordEquations.Size];
     private double _peakTime;
