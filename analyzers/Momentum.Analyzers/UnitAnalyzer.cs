@@ -21,7 +21,8 @@ public sealed class UnitAnalyzer : DiagnosticAnalyzer
     /// <inheritdoc/>
     public override ImmutableArray<DiagnosticDescriptor> SupportedDiagnostics { get; } = MeetingRules.All
         .Select(rule => rule.Descriptor)
-        .Concat(new[] { Descriptors.Frames, Descriptors.Points, Descriptors.Signs, UnitTextRule.Descriptor })
+        .Concat(MeetingRules.Contexts.Select(rule => rule.Descriptor))
+        .Append(UnitTextRule.Descriptor)
         .Concat(ObservationRules.All.Select(rule => rule.Descriptor))
         .ToImmutableArray();
 

@@ -23,7 +23,7 @@ internal static class Agreements
     /// <param name="actual">One value.</param>
     /// <param name="expected">The other.</param>
     /// <param name="isSum">Whether a difference may be added to a point on a temperature scale.</param>
-    internal static Agreement Of(Inferred actual, Inferred expected, bool isSum = false)
+    internal static Agreement Of(Measured actual, Measured expected, bool isSum = false)
     {
         if (!actual.IsConcrete || !expected.IsConcrete)
         {
@@ -73,5 +73,5 @@ internal static class Agreements
         return pure || Literals.Near(product, 1 / ratio) ? Agreement.Disagree : Agreement.Agree;
     }
 
-    private static bool IsBare(Inferred value) => value.Unit!.Dimension.WithoutAngle.IsNone;
+    private static bool IsBare(Measured value) => value.Unit!.Dimension.WithoutAngle.IsNone;
 }

@@ -121,7 +121,7 @@ internal sealed class CompilationModel(Compilation compilation, Options options,
                 foreach (FieldWrite write in Of(body, owner, level - 1).Writes)
                 {
                     Dictionary<IFieldSymbol, Inferred> found = write.IsUpdate ? updated : set;
-                    Inferred value = write.Value.Parameters.IsEmpty ? write.Value : Inferred.Unknown;
+                    Inferred value = write.Value is Measured { Parameters.IsEmpty: false } ? Inferred.Unknown : write.Value;
                     found[write.Field] = found.TryGetValue(write.Field, out Inferred? before) ? Inferred.Join(before, value) : value;
                 }
             }

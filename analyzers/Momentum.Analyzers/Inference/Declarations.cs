@@ -10,23 +10,23 @@ internal sealed class Declarations(bool readNames)
 {
     internal const string AttributeNamespace = "Momentum.Quantities";
 
-    private readonly ConcurrentDictionary<ISymbol, Inferred?> _known = new(SymbolEqualityComparer.Default);
+    private readonly ConcurrentDictionary<ISymbol, Measured?> _known = new(SymbolEqualityComparer.Default);
 
     /// <summary>What a field, property, parameter, local or method (of what it returns) states; null where nothing.</summary>
     /// <remarks>A local is asked of in its own body only and has nothing but its name: it is not remembered.</remarks>
-    internal Inferred? Of(ISymbol symbol) => symbol is ILocalSymbol ? Named(symbol) : _known.GetOrAdd(symbol.OriginalDefinition, Find);
+    internal Measured? Of(ISymbol symbol) => symbol is ILocalSymbol ? Named(symbol) : _known.GetOrAdd(symbol.OriginalDefinition, Find);
 
-    private Inferred? Find(ISymbol symbol)
+    private Measured? Find(ISymbol symbol)
     {
         ImmutableArray<AttributeData> attributes = symbol is IMethodSymbol method
             ? method.GetReturnTypeAttributes().AddRange(method.AssociatedSymbol?.GetAttributes() ?? method.GetAttributes())
             : symbol is ILocalSymbol ? ImmutableArray<AttributeData>.Empty : symbol.GetAttributes();
-        Inferred? stated = Stated(symbol, attributes) ?? Inherited(symbol);
-        return stated is { HasUnit: true } ? stated : Named(symbol) is { } named ? stated is null ? named : named.WithContext(stated.Context, Place(symbol, OriginKind.Attribute)) : stated;
+        Measured? stated = Stated(symbol, attributes) ?? Inherited(symbol);
+        return stated is { Unit: not null } ? stated : Named(symbol) is { } named ? stated is null ? named : named.WithContext(stated.Context, Place(symbol, OriginKind.Attribute)) : stated;
     }
 
     // An override or implementation without attributes of its own means what the member it stands for says.
-    private Inferred? Inherited(ISymbol symbol) => symbol switch
+    private Measured? Inherited(ISymbol symbol) => symbol switch
     {
         IParameterSymbol { ContainingSymbol: IMethodSymbol { MethodKind: MethodKind.PropertySet, AssociatedSymbol: { } property } } => Of(property),
         IParameterSymbol { ContainingSymbol: IMethodSymbol method } parameter =>
@@ -46,7 +46,7 @@ internal sealed class Declarations(bool readNames)
         _ => null,
     };
 
-    private static Inferred? Stated(ISymbol symbol, ImmutableArray<AttributeData> attributes)
+    private static Measured? Stated(ISymbol symbol, ImmutableArray<AttributeData> attributes)
     {
         Unit? unit = null;
         string? frame = null;
@@ -81,11 +81,11 @@ internal sealed class Declarations(bool readNames)
         return unit is null && context.IsNone
             ? null
             : unit is null
-                ? Inferred.Unknown.WithContext(context, Place(symbol, OriginKind.Attribute))
+                ? Measured.Within(context, Place(symbol, OriginKind.Attribute))
                 : Inferred.In(unit, Evidence.Typed, Place(symbol, OriginKind.Attribute), context);
     }
 
-    private Inferred? Named(ISymbol symbol)
+    private Measured? Named(ISymbol symbol)
     {
         if (!readNames || symbol.IsImplicitlyDeclared)
         {

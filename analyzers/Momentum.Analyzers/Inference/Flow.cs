@@ -113,25 +113,33 @@ internal sealed class Flow
     /// <summary>What the compiler's temporaries that stand for a place were made from.</summary>
     internal Dictionary<CaptureId, IOperation> Places { get; } = [];
 
-    /// <summary>Notes that two values meet where one unit is needed.</summary>
-    internal void Meet(Meeting meeting)
+    /// <summary>Notes that two values meet where one unit is needed; of a conditional expression, that each of its arms does.</summary>
+    internal void Meet(Role role, Inferred actual, Inferred expected, SyntaxNode site, ISymbol? target, SyntaxNode? other = null, Location? inside = null)
     {
-        // Where both ends are conditional they may hang on one condition.
-        if (meeting.Actual.Alternatives.IsEmpty != meeting.Expected.Alternatives.IsEmpty)
+        switch (actual, expected)
         {
-            foreach (Meeting arm in meeting.Arms())
-            {
-                Meet(arm);
-            }
+            case (Measured one, Measured two) when Meeting.IsNeeded(one, two):
+                Keep(new Meeting(role, one, two, site, target) { Other = other, Inside = inside });
+                break;
+            case (Choice choice, Measured):
+                foreach (Measured arm in choice.Arms)
+                {
+                    Meet(role, arm, expected, Place(arm, site), target, other, inside);
+                }
 
-            return;
+                break;
+            case (Measured, Choice choice):
+                foreach (Measured arm in choice.Arms)
+                {
+                    Meet(role, actual, arm, site, target, other, inside);
+                }
+
+                break;
         }
+    }
 
-        if (!meeting.IsNeeded)
-        {
-            return;
-        }
-
+    private void Keep(Meeting meeting)
+    {
         if (meeting.IsSymbolic)
         {
             if (_demands.Count < MostDemands)
@@ -145,6 +153,12 @@ internal sealed class Flow
         }
     }
 
+    // An arm is reported where its unit was read, where that is inside the expression.
+    private static SyntaxNode Place(Measured arm, SyntaxNode site) =>
+        arm.From.Length == 1 && arm.From[0] is { Kind: OriginKind.Escape } origin && origin.Location.SourceTree == site.SyntaxTree && site.Span.Contains(origin.Location.SourceSpan)
+            ? site.FindNode(origin.Location.SourceSpan, getInnermostNodeForTie: true)
+            : site;
+
     /// <summary>Notes an expression for the rules that judge one by itself.</summary>
     internal void Observe(IOperation operation, Inferred value) => _observations.Add(new Observation(operation, value, _owner));
 
@@ -154,16 +168,12 @@ internal sealed class Flow
     /// <summary>Takes over what a lambda or local function found, as far as it does not hang on its own parameters.</summary>
     internal void Absorb(Summary inner)
     {
-        foreach (Meeting meeting in inner.Meetings)
-        {
-            Meet(meeting);
-        }
-
+        _meetings.AddRange(inner.Meetings);
         foreach (Meeting demand in inner.Demands)
         {
             if (!demand.Actual.Parameters.Concat(demand.Expected.Parameters).Any(p => inner.Parameters.Contains(p.Key, SymbolEqualityComparer.Default)))
             {
-                Meet(demand);
+                Keep(demand);
             }
         }
 
@@ -177,7 +187,7 @@ internal sealed class Flow
         _result = _result is null ? value.Kept() : Inferred.Join(_result, value);
         if (_owner is IMethodSymbol { MethodKind: not (MethodKind.LambdaMethod or MethodKind.PropertySet) } && _model.Declarations.Of(_owner) is { } declared)
         {
-            Meet(new Meeting(Role.Return, value, declared, operation.Syntax, (_owner as IMethodSymbol)?.AssociatedSymbol?.Name ?? _owner.Name));
+            Meet(Role.Return, value, declared, operation.Syntax, _owner);
         }
     }
 

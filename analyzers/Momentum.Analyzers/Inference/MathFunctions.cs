@@ -29,7 +29,7 @@ internal static class MathFunctions
         {
             case "SinCos":
                 Angle(flow, call, first, Inferred.In(_radian, Evidence.Typed, origin));
-                return Inferred.Tuple(ImmutableArray.Create(Inferred.In(Unit.One, Evidence.Typed, origin), Inferred.In(Unit.One, Evidence.Typed, origin)));
+                return new TupleValue(ImmutableArray.Create<Inferred>(Inferred.In(Unit.One, Evidence.Typed, origin), Inferred.In(Unit.One, Evidence.Typed, origin)));
             case "Asin" or "Acos" or "Atan":
                 return Inferred.In(_radian, Evidence.Typed, origin);
             case "Atan2":
@@ -43,11 +43,11 @@ internal static class MathFunctions
                 return first.Power(Dimension.Whole / 2);
             case "Cbrt":
                 return first.Power(Dimension.Whole / 3);
-            case "Pow" when arguments.Length == 2 && arguments[1].Number is { } power && Math.Abs(power) <= 6 && Literals.Near(power * Dimension.Whole, Math.Round(power * Dimension.Whole), 1e-9):
+            case "Pow" when arguments.Length == 2 && arguments[1] is BareNumber { Value: var power } && Math.Abs(power) <= 6 && Literals.Near(power * Dimension.Whole, Math.Round(power * Dimension.Whole), 1e-9):
                 return first.Power((int)Math.Round(power * Dimension.Whole));
             case "FusedMultiplyAdd" when arguments.Length == 3:
                 Inferred product = first.Times(arguments[1]);
-                flow.Meet(new Meeting(Role.Sum, arguments[2], product, call.Arguments[2].Value.Syntax, string.Empty) { Other = call.Arguments[0].Value.Syntax });
+                flow.Meet(Role.Sum, arguments[2], product, call.Arguments[2].Value.Syntax, null, call.Arguments[0].Value.Syntax);
                 return product.HasUnit ? product : arguments[2];
             case "Lerp" when arguments.Length == 3:
                 return Alike(flow, call, arguments.RemoveAt(2));
@@ -59,7 +59,7 @@ internal static class MathFunctions
     }
 
     /// <summary>What a function of one angle takes and gives; null for any other function.</summary>
-    internal static (Inferred Taken, Inferred Given)? Contract(IMethodSymbol method, Origin origin)
+    internal static (Measured Taken, Measured Given)? Contract(IMethodSymbol method, Origin origin)
     {
         (Unit Taken, Unit Given)? units = IsMath(method)
             ? method.Name switch
@@ -73,8 +73,7 @@ internal static class MathFunctions
         return units is { } known ? (Inferred.In(known.Taken, Evidence.Typed, origin), Inferred.In(known.Given, Evidence.Typed, origin)) : null;
     }
 
-    private static void Angle(Flow flow, IInvocationOperation call, Inferred value, Inferred taken) => flow.Meet(
-        new Meeting(Role.AngleArgument, value, taken, call.Arguments[0].Value.Syntax, $"{call.TargetMethod.ContainingType.Name}.{call.TargetMethod.Name}"));
+    private static void Angle(Flow flow, IInvocationOperation call, Inferred value, Inferred taken) => flow.Meet(Role.AngleArgument, value, taken, call.Arguments[0].Value.Syntax, call.TargetMethod);
 
     private static Inferred Alike(Flow flow, IInvocationOperation call, ImmutableArray<Inferred> arguments)
     {
@@ -94,7 +93,7 @@ internal static class MathFunctions
             }
             else
             {
-                flow.Meet(new Meeting(Role.Compare, arguments[i], common, call.Arguments[i].Value.Syntax, string.Empty) { Other = other!.Syntax });
+                flow.Meet(Role.Compare, arguments[i], common, call.Arguments[i].Value.Syntax, null, other!.Syntax);
             }
         }
 

@@ -3,34 +3,24 @@ using Microsoft.CodeAnalysis;
 namespace Momentum.Analyzers.Inference;
 
 /// <summary>Two values that meet where one unit is needed: the fact that rules judge.</summary>
-internal sealed class Meeting
+/// <param name="role">Why they must agree.</param>
+/// <param name="actual">The value; in a sum or comparison the right operand.</param>
+/// <param name="expected">What the place expects; in a sum or comparison the left operand.</param>
+/// <param name="site">The expression to report at.</param>
+/// <param name="target">What is assigned, called or returned from; null where there is none.</param>
+internal sealed class Meeting(Role role, Measured actual, Measured expected, SyntaxNode site, ISymbol? target)
 {
-    /// <param name="role">Why they must agree.</param>
-    /// <param name="actual">The value; in a sum or comparison the right operand.</param>
-    /// <param name="expected">What the place expects; in a sum or comparison the left operand.</param>
-    /// <param name="site">The expression to report at.</param>
-    /// <param name="target">The name of what is assigned, called or returned from; empty where there is none.</param>
-    internal Meeting(Role role, Inferred actual, Inferred expected, SyntaxNode site, string target)
-    {
-        Role = role;
-        Actual = actual;
-        Expected = expected;
-        Site = site;
-        Target = target;
-        Agreement = Agreements.Of(actual, expected, role == Role.Sum);
-    }
+    internal Role Role { get; } = role;
 
-    internal Role Role { get; }
+    internal Measured Actual { get; } = actual;
 
-    internal Inferred Actual { get; }
+    internal Measured Expected { get; } = expected;
 
-    internal Inferred Expected { get; }
+    internal SyntaxNode Site { get; } = site;
 
-    internal SyntaxNode Site { get; }
+    internal ISymbol? Target { get; } = target;
 
-    internal string Target { get; }
-
-    internal Agreement Agreement { get; }
+    internal Agreement Agreement { get; } = Agreements.Of(actual, expected, role == Role.Sum);
 
     /// <summary>The left operand of a sum or comparison.</summary>
     internal SyntaxNode? Other { get; set; }
@@ -38,21 +28,13 @@ internal sealed class Meeting
     /// <summary>Where inside a callee the two meet, when it is the call that brings them together.</summary>
     internal Location? Inside { get; set; }
 
-    /// <summary>The meetings of each arm of a conditional expression, at the arm itself where its unit was read there.</summary>
-    internal IEnumerable<Meeting> Arms() => Actual.Alternatives.IsEmpty
-        ? Expected.Alternatives.Select(arm => new Meeting(Role, Actual, arm, Site, Target) { Other = Other, Inside = Inside })
-        : Actual.Alternatives.Select(arm => new Meeting(Role, arm, Expected, Place(arm), Target) { Other = Other, Inside = Inside });
-
-    private SyntaxNode Place(Inferred arm) =>
-        arm.Origins.Length == 1 && arm.Origins[0] is { Kind: OriginKind.Escape } origin && origin.Location.SourceTree == Site.SyntaxTree && Site.Span.Contains(origin.Location.SourceSpan)
-            ? Site.FindNode(origin.Location.SourceSpan, getInnermostNodeForTie: true)
-            : Site;
-
-    internal Evidence Weaker => Inferred.Weaker(Actual, Expected);
-
-    internal bool IsNeeded => (Actual.HasUnit && Expected.HasUnit) || (!Actual.Context.IsNone && !Expected.Context.IsNone);
+    internal Evidence Weaker => Measured.Weaker(Actual, Expected);
 
     internal bool IsSymbolic => !Actual.Parameters.IsEmpty || !Expected.Parameters.IsEmpty;
 
     internal bool IsWorthKeeping => Agreement != Agreement.Agree || !Actual.Context.Agrees(Expected.Context);
+
+    /// <summary>Whether two values can have anything to disagree about.</summary>
+    internal static bool IsNeeded(Measured actual, Measured expected) =>
+        (actual.Unit is not null && expected.Unit is not null) || (!actual.Context.IsNone && !expected.Context.IsNone);
 }

@@ -29,12 +29,12 @@ internal static class Tensors
         }
 
         string point = type.Name == "InertiaTensor" ? CentreOfMass : instance.Context.Point ?? Stated;
-        return Inferred.Unknown.WithContext(new Context(Types.Frame(type), point, IsProduct(property.Name) ? TensorElement : null), origin);
+        return Measured.Within(new Context(Types.Frame(type), point, IsProduct(property.Name) ? TensorElement : null), origin);
     }
 
     /// <summary>An inertia about a point: of the centre of mass where the point's expression speaks of it.</summary>
     internal static Inferred About(ITypeSymbol type, IOperation point, Origin origin) =>
-        Inferred.Unknown.WithContext(new Context(Types.Frame(type), Context.IsCentreOfMass(point.Syntax.ToString()) ? CentreOfMass : Stated), origin);
+        Measured.Within(new Context(Types.Frame(type), Context.IsCentreOfMass(point.Syntax.ToString()) ? CentreOfMass : Stated), origin);
 
     /// <summary>Whether a component's name, <c>xy</c> or <c>Xy</c>, is that of a product.</summary>
     internal static bool IsProduct(string name) => name.Length == 2 && char.ToLowerInvariant(name[0]) != name[1];

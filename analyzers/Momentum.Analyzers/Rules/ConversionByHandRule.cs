@@ -19,9 +19,8 @@ internal sealed class ConversionByHandRule : IObservationRule
 
     public Diagnostic? Judge(Observation observation, Conversions conversions)
     {
-        Inferred value = observation.Value;
         if (observation.Operation is not IBinaryOperation { OperatorKind: BinaryOperatorKind.Multiply or BinaryOperatorKind.Divide } product
-            || !value.IsConcrete || value.Evidence != Evidence.Typed || value.IsComputed || value.Factors.IsEmpty
+            || observation.Value is not Measured { IsConcrete: true, Evidence: Evidence.Typed, IsComputed: false, Factors.IsEmpty: false } value
             || Escape(product) is not { } escape)
         {
             return null;
@@ -40,9 +39,9 @@ internal sealed class ConversionByHandRule : IObservationRule
     /// <summary>What is wrong with a value that a number converts to what its place expects.</summary>
     internal static Diagnostic? Judge(Meeting meeting, Conversions conversions)
     {
-        Inferred value = meeting.Actual;
+        Measured value = meeting.Actual;
         if (meeting.Weaker != Evidence.Typed || value.IsComputed
-            || value.Factors.IsEmpty || value.Origins.Length != 1 || value.Unit!.Dimension.Cycle != meeting.Expected.Unit!.Dimension.Cycle || value.Origins[0] is not { Kind: OriginKind.Escape } origin
+            || value.Factors.IsEmpty || value.From.Length != 1 || value.Unit!.Dimension.Cycle != meeting.Expected.Unit!.Dimension.Cycle || value.From[0] is not { Kind: OriginKind.Escape } origin
             || origin.Location.SourceTree != meeting.Site.SyntaxTree || !IsProductOf(meeting.Site, origin.Location)
             || !IsAmbiguous(Literals.Product(value.Factors))
             || !conversions.Between(value.Unit!, meeting.Expected.Unit!).TryGetValue(Conversions.ToKey, out string? member))

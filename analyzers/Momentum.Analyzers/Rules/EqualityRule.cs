@@ -35,7 +35,7 @@ internal sealed class EqualityRule : IObservationRule
         }
 
         return operand.Type is { IsValueType: true } type
-            && ((type.SpecialType is SpecialType.System_Double or SpecialType.System_Single && better.IsConcrete && better.Evidence == Evidence.Typed)
+            && ((type.SpecialType is SpecialType.System_Double or SpecialType.System_Single && better is Measured { IsConcrete: true, Evidence: Evidence.Typed })
                 || (Types.IsQuantity(type) && type.Name is not ("Position" or "Direction" or "PointInertia" or "MassProperties")));
     }
 }

@@ -23,6 +23,9 @@ internal static class MeetingRules
         new UnitAssignedRule(),
         new UnitPassedRule());
 
+    /// <summary>The rules on frames, points and signs: each that a meeting fits reports it.</summary>
+    internal static ImmutableArray<IContextRule> Contexts { get; } = ImmutableArray.Create<IContextRule>(new FramesRule(), new PointsRule(), new SignsRule());
+
     /// <summary>What is wrong with a meeting: nothing, a unit, a frame, a point, a sign, or several.</summary>
     internal static IEnumerable<Diagnostic> Judge(Meeting meeting, Conversions conversions)
     {
@@ -36,27 +39,18 @@ internal static class MeetingRules
             yield return conversion;
         }
 
-        Context actual = meeting.Actual.Context;
-        Context expected = meeting.Expected.Context;
-        if (Context.Differ(actual.Frame, expected.Frame))
+        foreach (IContextRule contextRule in Contexts)
         {
-            yield return Report(Descriptors.Frames, meeting, actual.Frame!, expected.Frame!, ImmutableDictionary<string, string?>.Empty);
-        }
-
-        if (Context.PointsDiffer(actual.Point, expected.Point))
-        {
-            yield return Report(Descriptors.Points, meeting, actual.Point!, expected.Point!, ImmutableDictionary<string, string?>.Empty);
-        }
-
-        if (Context.Differ(actual.Sign, expected.Sign))
-        {
-            yield return Report(Descriptors.Signs, meeting, actual.Sign!, expected.Sign!, ImmutableDictionary<string, string?>.Empty);
+            if (contextRule.Difference(meeting.Actual.Context, meeting.Expected.Context) is var (actual, expected))
+            {
+                yield return Report(contextRule.Descriptor, meeting, actual, expected, ImmutableDictionary<string, string?>.Empty);
+            }
         }
     }
 
     private static Diagnostic Report(DiagnosticDescriptor descriptor, Meeting meeting, string actual, string expected, ImmutableDictionary<string, string?> properties)
     {
-        IEnumerable<Location> places = meeting.Actual.Origins.Concat(meeting.Expected.Origins).Select(o => o.Location);
+        IEnumerable<Location> places = meeting.Actual.From.Concat(meeting.Expected.From).Select(o => o.Location);
         if (meeting.Inside is { } inside)
         {
             places = places.Append(inside);
@@ -78,10 +72,20 @@ internal static class MeetingRules
     {
         Role.Sum => $"it is added to '{Text(meeting.Other ?? meeting.Site)}' in",
         Role.Compare => $"it is compared with '{Text(meeting.Other ?? meeting.Site)}' in",
-        Role.Return => $"'{meeting.Target}' returns",
-        Role.Assign => $"'{meeting.Target}' is in",
-        _ when meeting.Inside is not null => $"'{meeting.Target}' is used as",
-        _ => $"'{meeting.Target}' takes",
+        Role.Return => $"'{Name(meeting)}' returns",
+        Role.Assign => $"'{Name(meeting)}' is in",
+        _ when meeting.Inside is not null => $"'{Name(meeting)}' is used as",
+        _ => $"'{Name(meeting)}' takes",
+    };
+
+    private static string Name(Meeting meeting) => meeting.Target switch
+    {
+        null => string.Empty,
+        IMethodSymbol { AssociatedSymbol: { } associated } => associated.Name,
+        IMethodSymbol method when meeting.Role == Role.Return => method.Name,
+        IMethodSymbol { MethodKind: MethodKind.Constructor } constructor => $"new {constructor.ContainingType.Name}",
+        IMethodSymbol method => $"{method.ContainingType.Name}.{method.Name}",
+        { } variable => variable.Name,
     };
 
     private static string Text(SyntaxNode node)

@@ -45,7 +45,7 @@ internal sealed partial class Evaluator
                 bool tensor = method.ContainingType.Name == "InertiaTensor";
                 Unit? si = tensor ? Tensors.Si : Sources.Si(method.ContainingType.TypeArguments[0]);
                 Context context = tensor ? new Context(frame, Tensors.CentreOfMass, Tensors.TensorElement) : instance.Context.Or(new Context(frame));
-                Inferred component = si is not null ? Inferred.In(si, Evidence.Typed, escape, context) : Inferred.Unknown.WithContext(context, escape);
+                Inferred component = si is not null ? Inferred.In(si, Evidence.Typed, escape, context) : Measured.Within(context, escape);
                 IOperation destination = invocation.Arguments[0].Value is IConversionOperation conversion ? conversion.Operand : invocation.Arguments[0].Value;
                 _ = Assign(destination, component, invocation.Syntax);
                 if (Symbol(destination) is ILocalSymbol local)
@@ -73,8 +73,8 @@ internal sealed partial class Evaluator
             Context own = sign is not null && Tensors.IsProduct(argument.Key.Name) ? new Context(context.Frame, context.Point, sign) : context;
             Inferred expected = unit is not null && Types.IsNumeric(argument.Key.Type) ? Inferred.In(unit, Evidence.Typed, origin, own)
                 : own.IsNone ? Inferred.Unknown
-                : Inferred.Unknown.WithContext(own, origin);
-            flow.Meet(new Meeting(Role.Argument, argument.Value, expected, sites[argument.Key], $"{type.Name}.{method.Name}"));
+                : Measured.Within(own, origin);
+            flow.Meet(Role.Argument, argument.Value, expected, sites[argument.Key], method);
         }
 
         return type.Name == "PointInertia" ? Tensors.About(type, invocation.Arguments[0].Value, origin) : Inferred.Unknown;
@@ -89,8 +89,7 @@ internal sealed partial class Evaluator
 
     private Inferred Into(Unit unit, IMethodSymbol method, Inferred value, SyntaxNode site, Origin origin)
     {
-        string target = method.MethodKind == MethodKind.Constructor ? $"new {method.ContainingType.Name}" : $"{method.ContainingType.Name}.{method.Name}";
-        flow.Meet(new Meeting(Role.Argument, value, Inferred.In(unit, Evidence.Typed, origin), site, target));
+        flow.Meet(Role.Argument, value, Inferred.In(unit, Evidence.Typed, origin), site, method);
         return value.OnlyContext();
     }
 

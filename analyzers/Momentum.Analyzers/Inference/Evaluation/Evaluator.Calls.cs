@@ -5,7 +5,7 @@ using Microsoft.CodeAnalysis.Operations;
 
 namespace Momentum.Analyzers.Inference;
 
-// Calls: of methods, constructors, delegates, and of what passes elements through.
+// Calls: of methods, constructors, delegates.
 internal sealed partial class Evaluator
 {
     private Inferred Create(IObjectCreationOperation creation)
@@ -23,9 +23,9 @@ internal sealed partial class Evaluator
         }
 
         // A lazy value is what its function gives.
-        if (creation.Type is INamedTypeSymbol { Name: "Lazy" } && arguments.Values.FirstOrDefault(v => v.Callable is not null) is { } function)
+        if (creation.Type is INamedTypeSymbol { Name: "Lazy" } && arguments.Values.OfType<FunctionValue>().FirstOrDefault() is { } function)
         {
-            return Call(function.Callable!, ImmutableArray<Inferred>.Empty, ImmutableArray<SyntaxNode>.Empty);
+            return Call(function.Summary, ImmutableArray<Inferred>.Empty, ImmutableArray<SyntaxNode>.Empty);
         }
 
         // A collection of numbers starts empty: what is put in first says what it holds.
@@ -84,7 +84,7 @@ internal sealed partial class Evaluator
         Dictionary<IParameterSymbol, Inferred> arguments = Arguments(invocation.Arguments, out Dictionary<IParameterSymbol, SyntaxNode> sites);
         if (method.MethodKind == MethodKind.DelegateInvoke)
         {
-            return instance.Callable is { } callable ? Call(callable, Values(invocation, arguments), invocation.Arguments.Select(a => a.Value.Syntax).ToImmutableArray()) : Inferred.Unknown;
+            return instance is FunctionValue called ? Call(called.Summary, Values(invocation, arguments), invocation.Arguments.Select(a => a.Value.Syntax).ToImmutableArray()) : Inferred.Unknown;
         }
 
         Origin origin = new(invocation.Syntax, OriginKind.Factory);
@@ -101,65 +101,6 @@ internal sealed partial class Evaluator
         return Pass(method, invocation.Arguments, arguments, sites, invocation.Syntax);
     }
 
-    // What passes elements through unchanged: LINQ, spans, collections.
-    private Inferred? Sequence(IInvocationOperation invocation, Inferred instance, Dictionary<IParameterSymbol, Inferred> arguments)
-    {
-        IMethodSymbol method = invocation.TargetMethod;
-        ImmutableArray<Inferred> values = Values(invocation, arguments);
-        bool extension = method.IsStatic && method.ContainingType.Name is "Enumerable" or "MemoryExtensions" or "ImmutableArray" or "Array" or "CollectionExtensions" && values.Length > 0;
-        Inferred source = extension ? values[0] : instance;
-        Inferred? function = values.FirstOrDefault(v => v.Callable is not null);
-        switch (method.Name)
-        {
-            case "Select" or "ConvertAll" or "SelectMany" or "Sum" or "Max" or "Min" or "Average":
-                return function is null ? source : Map(source);
-            case "Zip" when values.Length > 1:
-                return function is null ? Inferred.Tuple(ImmutableArray.Create(source, values[1])) : Map(source, values[1]);
-            case "Aggregate" when function is not null && values.Length <= 3:
-                Inferred seed = values.Length > 2 ? values[1] : source;
-                return seed.HasUnit || !seed.Elements.IsEmpty ? Inferred.Join(seed, Map(seed, source)) : Map(seed, source);
-            case "Where" or "OrderBy" or "OrderByDescending" or "ThenBy" or "ThenByDescending" or "TakeWhile" or "SkipWhile":
-                _ = function is null ? null : Map(source);
-                return source;
-            case "Any" or "All" or "Count" or "ForEach":
-                _ = function is null ? null : Map(source);
-                return Inferred.Bare(double.NaN);
-            case "Take" or "Skip" or "First" or "FirstOrDefault" or "Last" or "LastOrDefault" or "Single" or "SingleOrDefault" or "Reverse" or "Order" or "OrderDescending"
-                or "ToArray" or "ToList" or "AsSpan" or "Slice" or "ElementAt" or "Distinct" or "GetValueOrDefault" or "ToImmutableArray" or "Clone" or "ConfigureAwait"
-                or "GetEnumerator" or "GetAsyncEnumerator" or "DefaultIfEmpty" or "Append" or "Prepend" or "Dequeue" or "Pop" or "Peek" or "AsReadOnly" or "GetAwaiter" or "GetResult" or "AsEnumerable":
-                return source;
-            case "Add" or "Enqueue" or "Push" or "Insert" or "Fill" when (extension ? invocation.Arguments[0].Value : invocation.Instance) is { } list && Types.IsNumeric(invocation.Arguments[invocation.Arguments.Length - 1].Value.Type):
-                return Added(list, values[values.Length - 1], invocation);
-            case "TryGetValue" or "TryDequeue" or "TryPop" or "TryPeek":
-                Store(invocation.Arguments[invocation.Arguments.Length - 1].Value, source.FromVariable(false));
-                return Inferred.Unknown;
-            case "FromResult":
-                return values[0];
-            default:
-                return null;
-        }
-
-        Inferred Map(params Inferred[] inputs)
-        {
-            SyntaxNode site = (extension ? invocation.Arguments[0].Value : invocation.Instance)?.Syntax ?? invocation.Syntax;
-            return Call(function!.Callable!, ImmutableArray.Create(inputs), inputs.Select(_ => site).ToImmutableArray());
-        }
-    }
-
-    private Inferred Added(IOperation list, Inferred value, IInvocationOperation invocation)
-    {
-        if (Symbol(Place(list)) is { } symbol && Declared(symbol) is { } declared)
-        {
-            flow.Meet(new Meeting(Role.Assign, value, declared, invocation.Arguments[invocation.Arguments.Length - 1].Value.Syntax, symbol.Name));
-        }
-        else
-        {
-            Element(list, value);
-        }
-
-        return Inferred.Unknown;
-    }
-
     /// <summary>Passes arguments to a method or constructor: against what its parameters state, and into its body.</summary>
     private Inferred Pass(
         IMethodSymbol method,
@@ -174,11 +115,11 @@ internal sealed partial class Evaluator
             carriesUnit |= argument.Value.HasUnit;
             if (Declared(argument.Key) is { } declared)
             {
-                flow.Meet(new Meeting(Role.Argument, argument.Value, declared, sites[argument.Key], argument.Key.Name));
+                flow.Meet(Role.Argument, argument.Value, declared, sites[argument.Key], argument.Key);
             }
         }
 
-        Inferred? stated = Declared(method);
+        Measured? stated = Declared(method);
         bool overridable = method.IsVirtual || method.IsAbstract || (method.IsOverride && !method.IsSealed);
         Summary summary = overridable || !(carriesUnit || operations.Any(o => o.Parameter?.RefKind == RefKind.Out) || (stated is not { Evidence: Evidence.Typed } && (method.ReturnType.IsTupleType || Types.BearsNumbers(method.ReturnType)))) ? Summary.Empty : Body(method, arguments);
         Inferred result = Demand(summary, arguments, sites, call);
@@ -190,7 +131,7 @@ internal sealed partial class Evaluator
             }
         }
 
-        return stated is { Evidence: Evidence.Typed } ? stated : result.HasUnit || !result.Elements.IsEmpty ? result : stated ?? Inferred.Unknown;
+        return stated is { Evidence: Evidence.Typed } ? stated : result is TupleValue || result.HasUnit ? result : stated ?? Inferred.Unknown;
     }
 
     private Summary Body(IMethodSymbol method, Dictionary<IParameterSymbol, Inferred>? arguments = null)
@@ -243,7 +184,7 @@ internal sealed partial class Evaluator
 
             SyntaxNode site = sites.TryGetValue(named[0], out SyntaxNode? found) ? found : call;
             Role role = demand.Role == Role.AngleArgument ? demand.Role : Role.Argument;
-            flow.Meet(new Meeting(role, demand.Actual.With(arguments), demand.Expected.With(arguments), site, named[0].Name) { Inside = demand.Inside ?? demand.Site.GetLocation() });
+            flow.Meet(role, demand.Actual.With(arguments), demand.Expected.With(arguments), site, named[0], inside: demand.Inside ?? demand.Site.GetLocation());
         }
 
         return summary.Result.With(arguments);
@@ -260,7 +201,7 @@ internal sealed partial class Evaluator
             sites[parameter] = syntax[i];
             if (Declared(parameter) is { } declared)
             {
-                flow.Meet(new Meeting(Role.Argument, values[i], declared, syntax[i], parameter.Name));
+                flow.Meet(Role.Argument, values[i], declared, syntax[i], parameter);
             }
         }
 
@@ -279,18 +220,18 @@ internal sealed partial class Evaluator
         IMethodSymbol method = reference.Method.OriginalDefinition;
         if (method.Parameters.Length > 0 && Contract(method, new Origin(reference.Syntax, OriginKind.Contract)) is { } contract)
         {
-            Meeting demand = new(contract.Role, Inferred.Of(method.Parameters[0]), contract.Taken, reference.Syntax, $"{method.ContainingType.Name}.{method.Name}");
+            Meeting demand = new(contract.Role, Measured.Of(method.Parameters[0]), contract.Taken, reference.Syntax, method);
             return Inferred.Delegate(new Summary(method.Parameters, contract.Given, demand));
         }
 
         Summary summary = Body(method);
-        Inferred? stated = Declared(method);
+        Measured? stated = Declared(method);
         return !ReferenceEquals(summary, Summary.Empty) ? Inferred.Delegate(summary)
             : stated is not null || method.Parameters.Any(p => Declared(p) is not null) ? Inferred.Delegate(new Summary(method.Parameters, stated ?? Inferred.Unknown))
             : Inferred.Unknown;
     }
 
-    private static (Role Role, Inferred Taken, Inferred Given)? Contract(IMethodSymbol method, Origin origin) =>
+    private static (Role Role, Measured Taken, Inferred Given)? Contract(IMethodSymbol method, Origin origin) =>
         MathFunctions.Contract(method, origin) is { } angle ? (Role.AngleArgument, angle.Taken, angle.Given)
         : Sources.Factory(method) is { } unit ? (Role.Argument, Inferred.In(unit, Evidence.Typed, origin), Inferred.Unknown)
         : null;
@@ -328,7 +269,7 @@ internal sealed partial class Evaluator
                 value = parameter.RefKind == RefKind.Out ? Inferred.Unknown : value;
                 if (parameter.RefKind == RefKind.Out && Declared(parameter) is { } given && Symbol(argument.Value) is { } into && Declared(into) is { } stated)
                 {
-                    flow.Meet(new Meeting(Role.Assign, given, stated, argument.Value.Syntax, into.Name));
+                    flow.Meet(Role.Assign, given, stated, argument.Value.Syntax, into);
                 }
             }
 

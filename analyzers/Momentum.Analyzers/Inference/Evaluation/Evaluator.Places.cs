@@ -36,15 +36,16 @@ internal sealed partial class Evaluator
     {
         if (Declared(symbol) is { } declared)
         {
-            flow.Meet(new Meeting(Role.Assign, value, declared, site, symbol.Name));
+            flow.Meet(Role.Assign, value, declared, site, symbol);
 
             // After a contradiction the stated unit holds, so that one mistake is reported once; a name does not
             // overrule what the code does.
-            if (!value.IsConcrete || (declared.Evidence >= value.Evidence && Agreements.Of(value, declared) == Agreement.Disagree))
+            if (value is not Measured { IsConcrete: true } known)
             {
-                value = declared.HasUnit ? declared : value;
+                value = declared.Unit is null ? value : declared;
             }
-            else if (Agreements.Of(value, declared) == Agreement.ByHand)
+            else if (Agreements.Of(known, declared) is var agreement
+                && (agreement == Agreement.ByHand || (agreement == Agreement.Disagree && declared.Evidence >= known.Evidence)))
             {
                 value = declared;
             }
@@ -170,11 +171,28 @@ internal sealed partial class Evaluator
 
         if (compound.OperatorKind is BinaryOperatorKind.Multiply or BinaryOperatorKind.Divide && Symbol(compound.Target) is { } symbol && Declared(symbol) is { Evidence: Evidence.Typed } declared)
         {
-            flow.Meet(new Meeting(Role.Assign, result, declared, compound.Value.Syntax, symbol.Name));
+            flow.Meet(Role.Assign, result, declared, compound.Value.Syntax, symbol);
         }
 
         Store(compound.Target, result, isUpdate: true);
         return result;
+    }
+
+    private Inferred Step(IIncrementOrDecrementOperation increment)
+    {
+        Inferred stepped = Evaluate(increment.Target);
+        Store(increment.Target, stepped.IsNumber ? Inferred.Bare(double.NaN) : stepped, isUpdate: true);
+        return stepped;
+    }
+
+    // An entry of a dictionary stands for its value.
+    private Inferred Deconstruct(IDeconstructionAssignmentOperation deconstruction)
+    {
+        Inferred parts = Evaluate(deconstruction.Value);
+        return Deconstruct(
+            deconstruction.Target,
+            deconstruction.Value.Type?.Name == "KeyValuePair" ? new TupleValue(ImmutableArray.Create(Inferred.Unknown, parts)) : parts,
+            deconstruction.Value.Syntax);
     }
 
     private Inferred Deconstruct(IOperation target, Inferred value, SyntaxNode site)
@@ -191,9 +209,8 @@ internal sealed partial class Evaluator
 
         for (int i = 0; i < tuple.Elements.Length; i++)
         {
-            bool known = i < value.Elements.Length;
             SyntaxNode part = site is TupleExpressionSyntax syntax && i < syntax.Arguments.Count ? syntax.Arguments[i].Expression : site;
-            _ = Deconstruct(tuple.Elements[i], known ? value.Elements[i] : Inferred.Unknown, part);
+            _ = Deconstruct(tuple.Elements[i], (value as TupleValue)?[i] ?? Inferred.Unknown, part);
         }
 
         return value;
