@@ -34,7 +34,7 @@ internal sealed record Case : Section
     [Key("The powered, spinning phase before release.", NotUsedYet = true)]
     public BurnSection? Burn { get; init; }
 
-    [Key("The orbit, which decides where the released weights go.", NotUsedYet = true)]
+    [Key("The orbit, which decides where the departed weights go.", NotUsedYet = true)]
     public OrbitSection? Orbit { get; init; }
 
     [Key("A rig on a bearing instead of a vehicle in space: the whole motion is then computed with its friction, gravity, floor and walls.")]

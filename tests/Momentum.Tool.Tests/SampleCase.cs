@@ -19,7 +19,7 @@ internal static partial class SampleCase
 
         [spin]
         rate   = "50 rpm +/- 2 %"
-        wobble = "0.5 deg"
+        nutation = "0.5 deg"
 
         [despin]
         hub_radius  = "420 mm +/- 0.2 mm max"
@@ -34,7 +34,7 @@ internal static partial class SampleCase
 
         [require]
         final_rate  = "< 1 rpm"
-        cord_margin = "> 3"
+        cord_safety_factor = "> 3"
 
         """;
 
@@ -44,7 +44,7 @@ internal static partial class SampleCase
     /// <summary>The sample without tolerances, and without what the planar motion leaves out: products of inertia, wobble, mass of the cords.</summary>
     public static string Ideal => Exact
         .Replace(", xy = \"0.04 kg*m^2\", xz = \"-0.02 kg*m^2\", yz = \"0.01 kg*m^2\" }", " }", StringComparison.Ordinal)
-        .Replace("wobble = \"0.5 deg\"\n", "", StringComparison.Ordinal)
+        .Replace("nutation = \"0.5 deg\"\n", "", StringComparison.Ordinal)
         .Replace("line_density  = \"6 g/m\"\n", "", StringComparison.Ordinal);
 
     /// <summary>The sample with a fifth of the spin left, on cords sized as springs.</summary>

@@ -126,7 +126,7 @@ internal static class BodyJudge
             body = body with { SpinInertia = MassMomentOfInertia.FromKilogramSquareMeters(aboutCentre) };
         }
 
-        string idle = given.Despin.OnSprings ? "wobble, deck_offset, deck_edge and second_weight_delay" : "wobble, deck_offset, deck_edge, stiffness and damping";
+        string idle = given.Despin.OnSprings ? "nutation, cord_plane_offset, deck_edge and second_weight_delay" : "nutation, cord_plane_offset, deck_edge, stiffness and damping";
         findings.Warn(
             vehicle, nameof(VehicleSection.Inertia), $"only the moment about the spin axis is stated, so that stability and nutation cannot be judged and nothing is computed in three dimensions: {idle} have no effect",
             "State the other two moments, and the products if they are known.");
@@ -195,12 +195,12 @@ internal static class BodyJudge
         {
             findings.Error(
                 bench, nameof(BenchSection.CordHeight), Invariant($"the cord plane is {above:G4} m above the body origin, which would then be in the floor"),
-                Invariant($"more than {above:G4} m"), "Check vehicle.centre and despin.deck_offset, or measure the height again.");
+                Invariant($"more than {above:G4} m"), "Check vehicle.centre and despin.cord_plane_offset, or measure the height again.");
         }
 
-        if (given.Spin.Wobble is not null)
+        if (given.Spin.Nutation is not null)
         {
-            findings.Warn(given.Spin, nameof(SpinSection.Wobble), "on a rig the bearing holds the axis, and the wobble has no effect", "Remove it, or remove [bench].");
+            findings.Warn(given.Spin, nameof(SpinSection.Nutation), "on a rig the bearing holds the axis, and the wobble has no effect", "Remove it, or remove [bench].");
         }
     }
 

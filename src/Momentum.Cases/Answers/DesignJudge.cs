@@ -32,10 +32,10 @@ internal static class DesignJudge
         }
 
         double body = given.Vehicle.Mass?.Value.Kilograms ?? double.PositiveInfinity;
-        if (design.Weights * weight > HeavyWeights * body)
+        if (design.WeightCount * weight > HeavyWeights * body)
         {
             findings.Warn(
-                given.Despin, given.Despin.WeightMass is null ? null : nameof(DespinSection.WeightMass), FormattableString.Invariant($"the weights together are {100 * design.Weights * weight / body:G3} % of the body's mass"),
+                given.Despin, given.Despin.WeightMass is null ? null : nameof(DespinSection.WeightMass), FormattableString.Invariant($"the weights together are {100 * design.WeightCount * weight / body:G3} % of the body's mass"),
                 "Usual are a few per cent or less: check the units, or lengthen the cords.");
         }
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Momentum.Tethers;
 using Momentum.Tethers.Springs;
+using Momentum.Tool.Cases.Keys;
 using UnitsNet;
 
 namespace Momentum.Cases.Answers;
@@ -18,7 +19,7 @@ internal static class PlanarHistory
     public static History Of(PlanarMotion motion, int samples, Duration? until)
     {
         List<(double, string)> events = [(motion.PeakTension.Time.Seconds, "peak tension")];
-        if (motion.LetGoPhase == DespinPhase.Hinging)
+        if (motion.LetGoPhase == CordPhase.Hinging)
         {
             events.Add((motion.UnwindTime.Seconds, "fully unwound"));
         }
@@ -29,7 +30,7 @@ internal static class PlanarHistory
         return new History(
             [.. columns.Select(c => c.Key)],
             [.. motion.History(instants.Select(i => Duration.FromSeconds(i.Time))).Zip(instants, (state, instant) =>
-                new HistoryRow([.. columns.Select(c => c.Of(state))], state.Phase.ToString().ToLowerInvariant(), instant.Event))]);
+                new HistoryRow([.. columns.Select(c => c.Of(state))], KeyDescription.Phrase(state.Phase.ToString()), instant.Event))]);
     }
 
     private static List<(string Key, Func<PlanarState, double> Of)> Columns(PlanarMotion motion)
@@ -45,7 +46,7 @@ internal static class PlanarHistory
             .. motion is SpringCordMotion ? OnSprings(s => (SpringCordState)s) : Inextensible(s => (DespinState)s),
             ("angular_momentum_kg_m2_s", s => s.AngularMomentum.KilogramSquareMetersPerSecond),
         ];
-        for (int i = 0; i < motion.Design.Weights; i++)
+        for (int i = 0; i < motion.Design.WeightCount; i++)
         {
             int weight = i;
             string number = (i + 1).ToString(CultureInfo.InvariantCulture);

@@ -35,21 +35,21 @@ internal static class RequirementJudge
                 Compare(rate.IsUpper, rate.IncludesBound, worst.Value, rate.Bound.RadiansPerSecond), worst.Note));
         }
 
-        if (given.Require?.Wobble is { } wobble)
+        if (given.Require?.Nutation is { } wobble)
         {
             judged.Add(InSpaceOnly(
-                "wobble", "Nutation half-angle after release", wobble.Text, wobble.IsUpper, wobble.IncludesBound, wobble.Bound.Radians, "rad", 180 / Math.PI, "deg",
+                "nutation", "Nutation half-angle after let-go", wobble.Text, wobble.IsUpper, wobble.IncludesBound, wobble.Bound.Radians, "rad", 180 / Math.PI, "deg",
                 InSpace(whole, r => r.After.LargestNutation.Radians, wholeSpread, s => s.NutationBound?.Radians, e => e.ProbabilityThatNutationIsBelow(wobble.Bound)), whyNotWhole));
         }
 
         if (given.Require?.TransverseRate is { } transverse)
         {
             judged.Add(InSpaceOnly(
-                "transverse_rate", "Transverse rate after release", transverse.Text, transverse.IsUpper, transverse.IncludesBound, transverse.Bound.RadiansPerSecond, "rad/s", 30 / Math.PI, "rpm",
+                "transverse_rate", "Transverse rate after let-go", transverse.Text, transverse.IsUpper, transverse.IncludesBound, transverse.Bound.RadiansPerSecond, "rad/s", 30 / Math.PI, "rpm",
                 InSpace(whole, r => r.After.LargestTransverseRate.RadiansPerSecond, wholeSpread, s => s.TransverseRateBound?.RadiansPerSecond, e => e.ProbabilityThatTransverseRateIsBelow(transverse.Bound)), whyNotWhole));
         }
 
-        if (given.Require?.CordMargin is { } required)
+        if (given.Require?.CordSafetyFactor is { } required)
         {
             judged.Add(Margin(required, given.Despin.Cord?.BreakingLoad?.Value, motion, spread, whole, wholeSpread));
         }
@@ -64,7 +64,7 @@ internal static class RequirementJudge
         if (breaking is not { } load)
         {
             return new JudgedRequirement(
-                "cord_margin", "Cord margin", required.Text, bound, null, "", null, "", Verdict.NotJudged,
+                "cord_safety_factor", "Cord safety factor", required.Text, bound, null, "", null, "", Verdict.NotJudged,
                 $"no breaking load is stated (despin.cord.breaking_load); {NotCounted}");
         }
 
@@ -77,7 +77,7 @@ internal static class RequirementJudge
             whole, r => r.PeakTensions.Max(p => p.Tension.Newtons), wholeSpread, s => s.PeakTensionBound?.Newtons, e => limit is { } m ? e.ProbabilityThatPeakTensionIsBelow(m) : null));
         double margin = load.Newtons / worst.Value;
         return new JudgedRequirement(
-            "cord_margin", "Cord margin", required.Text, bound, worst.Known is null ? null : margin, "", worst.Known is null ? null : margin, "", Compare(required.IsUpper, required.IncludesBound, margin, bound), worst.Note);
+            "cord_safety_factor", "Cord safety factor", required.Text, bound, worst.Known is null ? null : margin, "", worst.Known is null ? null : margin, "", Compare(required.IsUpper, required.IncludesBound, margin, bound), worst.Note);
     }
 
     /// <summary>The basis that the whole motion gives: its cases if there are any, else itself; null if there is none.</summary>

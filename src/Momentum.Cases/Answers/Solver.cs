@@ -59,7 +59,7 @@ internal static class Solver
         despin.CordLength is null ? "cord_length" : despin.WeightMass is null ? "weight_mass" : "final_rate";
 
     /// <summary>Breaking load over the peak tension of one cord; null without a breaking load.</summary>
-    public static double? CordMargin(Case given, PlanarMotion motion) =>
+    public static double? CordSafetyFactor(Case given, PlanarMotion motion) =>
         given.Despin.Cord?.BreakingLoad is { } load ? load.Value.Newtons / motion.PeakTension.Tension.Newtons : null;
 
     private static LetGo LetGoOf(LetGoSection letGo) => letGo switch
@@ -87,7 +87,7 @@ internal static class Solver
         PeakTension peak = motion.PeakTension;
         double initial = design.Hub.Spin.RadiansPerSecond;
         double final = motion.FinalSpin.RadiansPerSecond;
-        double speed = motion.Release.Speed.MetersPerSecond;
+        double speed = motion.Departure.Speed.MetersPerSecond;
         List<AnswerFigure> figures =
         [
             AnswerFigure.Si("cord_length_m", "Cord length, each", design.CordLength.Meters, "m", "from its end point on the hub to the weight's centre of mass", solvedFor == "cord_length"),
@@ -102,9 +102,9 @@ internal static class Solver
             new("peak_tension_cord_angle_rad", "Cord angle at peak tension", peak.CordAngle.Radians, peak.CordAngle.Degrees, "deg", "from tangent"),
             .. springs?.StretchFigures ?? [],
         ];
-        if (CordMargin(given, motion) is { } margin)
+        if (CordSafetyFactor(given, motion) is { } margin)
         {
-            figures.Add(AnswerFigure.Si("cord_margin", "Cord margin", margin, "", "breaking load over peak tension of one cord"));
+            figures.Add(AnswerFigure.Si("cord_safety_factor", "Cord safety factor", margin, "", "breaking load over peak tension of one cord"));
         }
 
         if (given.Despin.SecondWeightDelay is { } delay && motion is DespinMotion inextensible)
@@ -117,17 +117,17 @@ internal static class Solver
 
         figures.AddRange(
         [
-            AnswerFigure.Si("weight_release_speed_m_s", "Weight speed at let-go", speed, "m/s", "in space, about the body's centre of mass"),
-            SpeedFigure("weight_release_radial_speed_m_s", "Outward part of that speed", motion.Release.RadialSpeed, ""),
-            SpeedFigure("weight_release_tangential_speed_m_s", "Sideways part of that speed", motion.Release.TangentialSpeed, "positive in the sense of the initial spin"),
-            AnswerFigure.Si("weight_release_energy_j", "Energy of each weight at let-go", 0.5 * design.WeightMass.Kilograms * speed * speed, "J"),
+            AnswerFigure.Si("weight_let_go_speed_m_s", "Weight speed at let-go", speed, "m/s", "in space, about the body's centre of mass"),
+            SpeedFigure("weight_let_go_radial_speed_m_s", "Outward part of that speed", motion.Departure.RadialSpeed, ""),
+            SpeedFigure("weight_let_go_tangential_speed_m_s", "Sideways part of that speed", motion.Departure.TangentialSpeed, "positive in the sense of the initial spin"),
+            AnswerFigure.Si("weight_let_go_energy_j", "Energy of each weight at let-go", 0.5 * design.WeightMass.Kilograms * speed * speed, "J"),
             new("let_go_cord_angle_rad", "Cord angle at let-go", motion.AtLetGo.CordAngle.Radians, motion.AtLetGo.CordAngle.Degrees, "deg", "from tangent"),
             AnswerFigure.Si("let_go_free_cord_length_m", "Free cord length at let-go", motion.AtLetGo.UnwoundLength.Meters, "m"),
             new("hub_turn_rad", "Turn of the body until let-go", motion.HubTurn.Radians, motion.HubTurn.Degrees, "deg"),
             AnswerFigure.Si("cord_turns", "Turns of cord on the hub", design.CordTurns, ""),
             AnswerFigure.Si("stowed_holding_force_n", "Force that holds each stowed weight", motion.StowedHoldingForce.Newtons, "N", "at the initial spin rate, without its cord"),
             AnswerFigure.Si("cord_mass_kg", "Cord mass, each", (given.Despin.Cord?.LineDensity?.Value.KilogramsPerMeter ?? 0) * design.CordLength.Meters, "kg"),
-            AnswerFigure.Si("weights", "Number of weights", design.Weights, ""),
+            AnswerFigure.Si("weights", "Number of weights", design.WeightCount, ""),
             AnswerFigure.Si("hub_radius_m", "Hub radius", design.Hub.Radius.Meters, "m", "to the cord's centreline"),
             new("initial_spin_rad_s", "Initial spin rate", initial, initial * RpmPerRadian, "rpm"),
             .. BodyFigures.Of(body, design.Hub.Radius),
@@ -145,14 +145,14 @@ internal static class Solver
     /// <summary>What rounding leaves of nothing is shown as the zero that it is; the machine's key keeps the number.</summary>
     public static double Rounded(double value, double scale) => Math.Abs(value) < 1e-9 * scale ? 0 : value;
 
-    private static string PeakNote(PeakTension peak) => peak.Phase == DespinPhase.Unwinding ? "while unwinding" : "while swinging out";
+    private static string PeakNote(PeakTension peak) => peak.Phase == CordPhase.Unwinding ? "while unwinding" : "while hinging";
 
     private static List<string> AssumptionsOf(Case given, SpringCords? springs, WholeMotion? whole)
     {
         List<string> assumptions =
         [
             "The design is planar and symmetric: the body spins about a principal axis through its centre of mass, and the weights are equal, evenly spaced and let go together.",
-            "The spin inertia is taken about the spin axis through the centre of mass, without weights and cords; the weights ride at the hub radius until release.",
+            "The spin inertia is taken about the spin axis through the centre of mass, without weights and cords; the weights ride at the hub radius until their release.",
             "In the design the cords " + (springs is null ? "do not stretch, " : "") + "leave the hub along its tangent, and are wound against the spin so that they trail as they unwind.",
             .. springs is null ? [] : SpringCords.AssumptionsOf(given, whole is not null),
         ];

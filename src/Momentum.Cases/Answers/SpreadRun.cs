@@ -61,11 +61,11 @@ internal static class SpreadRun
         DespinUncertainty uncertainty = Uncertainty(given, body);
         if (given.Despin.LetGo.Rate is not null)
         {
-            // A release at a rate has no angle to miss in the whole motion; its spread in the plane shows what that does.
+            // A let-go at a rate has no angle to miss in the whole motion; its spread in the plane shows what that does.
             uncertainty = uncertainty with { LetGoAngle = default };
         }
 
-        bool wobbles = given.Spin.Wobble is { } wobble && wobble.Value.Radians > 0 && given.Bench is null;
+        bool wobbles = given.Spin.Nutation is { } wobble && wobble.Value.Radians > 0 && given.Bench is null;
         if (!wobbles && uncertainty == new DespinUncertainty { HubMass = body.Mass })
         {
             return null;
@@ -96,7 +96,7 @@ internal static class SpreadRun
             CordLineDensity = ScatterOf(despin.Cord?.LineDensity),
             LetGoAngle = despin.LetGoError is { } error ? Scatter.Normal(error.Value) : default,
             SecondWeightDelay = despin.SecondWeightDelay is { } delay ? Scatter.Normal(delay.Value) : default,
-            Nutation = ScatterOf(given.Spin.Wobble),
+            Nutation = ScatterOf(given.Spin.Nutation),
             HubMass = body.Mass,
         };
     }

@@ -75,7 +75,7 @@ internal sealed record SpringCords(SpringCordMotion Motion, SpinSensitivity Sens
     ];
 
     /// <summary>What is in the stretch of one cord as it is let go.</summary>
-    public Energy LetGoEnergy => Motion.AtLetGo.Energy.Elastic / Design.Weights;
+    public Energy LetGoEnergy => Motion.AtLetGo.Energy.Elastic / Design.WeightCount;
 
     /// <summary>How the final spin answers to errors before release, with the springs and without stretch.</summary>
     public IReadOnlyList<ForgivenError> Forgiveness =>

@@ -75,11 +75,5 @@ internal static class WholeHistory
     }
 
     /// <summary>Of the cord that is furthest behind.</summary>
-    private static string Phase(DeploymentState state) => state.Cords.Min(c => c.Phase) switch
-    {
-        CordPhase.Held => "held",
-        CordPhase.Unwinding => "unwinding",
-        CordPhase.Swinging => "hinging",
-        _ => "released",
-    };
+    private static string Phase(DeploymentState state) => KeyDescription.Phrase(state.Cords.Min(c => c.Phase).ToString());
 }

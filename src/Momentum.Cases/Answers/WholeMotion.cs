@@ -13,7 +13,7 @@ namespace Momentum.Cases.Answers;
 /// <summary>The sized design deployed in three dimensions, with everything that the planar computation leaves out.</summary>
 internal sealed class WholeMotion
 {
-    // How long it is followed, in let-go times of the planar motion: late releases and some of the flight after.
+    // How long it is followed, in let-go times of the planar motion: late let-goes and some of the flight after.
     private const double Followed = 1.5;
 
     // A heavy cord that swings far out of its plane may let no fine chain of pieces through; a coarser one then does.
@@ -94,14 +94,14 @@ internal sealed class WholeMotion
             yield break;
         }
 
-        yield return given.Spin.Wobble is null
+        yield return given.Spin.Nutation is null
             ? "Before release the body turns purely about the spin axis: no wobble is stated."
             : "The wobble before release points from the spin axis towards the first weight; over the cases of the spread it points anywhere.";
     }
 
     /// <summary>Height of the cord plane along the spin axis from the body origin.</summary>
     public static Length CordHeight(Case given, SpinningBody body) =>
-        body.CentreOfMass.FromOrigin.ComponentAlong(body.SpinAxis) + (given.Despin.DeckOffset?.Value ?? Length.Zero);
+        body.CentreOfMass.FromOrigin.ComponentAlong(body.SpinAxis) + (given.Despin.CordPlaneOffset?.Value ?? Length.Zero);
 
     private ResidualSpin? Explain()
     {
@@ -122,7 +122,7 @@ internal sealed class WholeMotion
     private static string Remedy(DeploymentWarningKind kind) => kind switch
     {
         DeploymentWarningKind.NutationBeyondRequirement =>
-            "The rates across the axis are what the wobble before release and the unbalance leave: reduce these, leave some spin, or limit the rates instead (require.transverse_rate).",
+            "The rates across the axis are what the wobble before release and the imbalance leave: reduce these, leave some spin, or limit the rates instead (require.transverse_rate).",
         DeploymentWarningKind.CordSlack => "Expect a jerk when it comes taut again; a slack cord can foul the body.",
         DeploymentWarningKind.CordWrapsBack or DeploymentWarningKind.CordStaysOn or DeploymentWarningKind.UnwindingReversed or DeploymentWarningKind.WeightStrikesHub =>
             "Let go earlier, or check let_go, cord_length and weight_mass.",
@@ -140,27 +140,27 @@ internal sealed class WholeMotion
             Hub = MassProperties<Body>.Of(body.Mass, body.CentreOfMass, body.Inertia!.Value),
             SpinAxis = body.SpinAxis,
             Rates = Vector<RotationalSpeed, Body>.Along(body.SpinAxis, design.Hub.Spin),
-            Cords = [.. Enumerable.Range(0, design.Weights).Select(i => new Cord
+            Cords = [.. Enumerable.Range(0, design.WeightCount).Select(i => new Cord
             {
-                Weight = design.WeightMass,
+                WeightMass = design.WeightMass,
                 Length = design.CordLength,
-                DrumRadius = design.Hub.Radius,
-                DrumHeight = height,
-                StartAngle = Angle.FromRadians(2 * Math.PI * i / design.Weights),
+                HubRadius = design.Hub.Radius,
+                PlaneHeight = height,
+                StartAngle = Angle.FromRadians(2 * Math.PI * i / design.WeightCount),
                 LineDensity = cord?.LineDensity?.Value ?? LinearDensity.Zero,
                 Segments = pieces,
                 Stiffness = stiffness,
                 DampingRatio = stiffness is null ? 0 : cord?.Damping?.Value.DecimalFractions ?? 0,
                 BreakingLoad = cord?.BreakingLoad?.Value,
-                Release = Release(design.LetGo),
+                LetGo = design.LetGo,
             })],
             Attitude = Upright(given.Vehicle.SpinAxis),
             Deck = given.Despin.DeckEdge is { } edge ? new DeckEdge(edge.Radius.Value, height + edge.Height.Value) : null,
             Rig = given.Bench is { } bench ? Rig(bench, body, design, height) : null,
             Until = (Followed * motion.LetGoTime) + Swing(design, stiffness),
-            LargestNutation = given.Bench is null ? given.Require?.Wobble?.Bound : null,
+            LargestNutation = given.Bench is null ? given.Require?.Nutation?.Bound : null,
         };
-        return given.Spin.Wobble is { } wobble && given.Bench is null ? deployment.Wobbling(wobble.Value, Angle.Zero) : deployment;
+        return given.Spin.Nutation is { } wobble && given.Bench is null ? deployment.Wobbling(wobble.Value, Angle.Zero) : deployment;
     }
 
     /// <summary>A stretching cord lets go later than one that does not, by about as long as its weight takes to swing on it.</summary>
@@ -191,7 +191,4 @@ internal sealed class WholeMotion
         return bench.Gravity is { } gravity ? rig with { Gravity = gravity.Value } : rig;
     }
 
-    private static CordRelease Release(LetGo letGo) => letGo.CordAngle is { } angle
-        ? CordRelease.AtCordAngle(angle)
-        : CordRelease.AtSensedSpin(letGo.Spin!.Value, Duration.Zero);
 }

@@ -44,14 +44,14 @@ internal static class WholeMotionFigures
                 FormattableString.Invariant($"at {peak.Time.Seconds:G4} s")));
         }
 
-        foreach (WeightLetGo letGo in result.LetGos)
+        foreach (WeightLetGo letGo in result.Departures)
         {
             string number = FormattableString.Invariant($"{letGo.Cord + 1}");
             figures.Add(AnswerFigure.Si(
-                $"release_speed_weight_{number}_m_s", $"Speed of weight {number} at let-go", letGo.Velocity.Magnitude.MetersPerSecond, "m/s",
+                $"let_go_speed_weight_{number}_m_s", $"Speed of weight {number} at let-go", letGo.Velocity.Magnitude.MetersPerSecond, "m/s",
                 result.Deployment.Rig is null ? "inertial; the vehicle at rest before release" : "relative to the room"));
             figures.Add(AnswerFigure.Si(
-                $"release_energy_weight_{number}_j", $"Kinetic energy of weight {number} at let-go", letGo.Energy.Joules, "J", "of the weight alone"));
+                $"let_go_energy_weight_{number}_j", $"Kinetic energy of weight {number} at let-go", letGo.Energy.Joules, "J", "of the weight alone"));
         }
 
         if (whole.Residual is { } residual)
@@ -162,14 +162,14 @@ internal static class WholeMotionFigures
     public static string Words(SpinCause cause) => cause switch
     {
         SpinCause.Wobble => "wobble before release",
-        SpinCause.Unbalance => "unbalance of the body",
-        SpinCause.DrumHeight => "cords beside the centre of mass",
+        SpinCause.Imbalance => "imbalance of the body",
+        SpinCause.CordPlaneOffset => "cords beside the centre of mass",
         SpinCause.CordStretch => "stretch of the cords",
         SpinCause.CordMass => "mass of the cords",
         SpinCause.DrumFriction => "friction at the drums",
         SpinCause.UnequalCords => "unequal cords",
         SpinCause.LateLetGo => "cords that let go late",
-        SpinCause.LateWeights => "weights set free late",
+        SpinCause.LateRelease => "weights released late",
         SpinCause.StuckCords => "stuck cords",
         SpinCause.Rig => "the rig's bearing and gravity",
         _ => throw new ArgumentOutOfRangeException(nameof(cause), cause, "This cause has no words yet."),

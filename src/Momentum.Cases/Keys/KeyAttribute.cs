@@ -23,6 +23,9 @@ internal sealed class KeyAttribute(string doc) : Attribute
     /// <summary>True if it is read and validated but no computation uses it yet; the answers then say so.</summary>
     public bool NotUsedYet { get; init; }
 
+    /// <summary>The name that the key had before; a file that still uses it is told the new one.</summary>
+    public string? Was { get; init; }
+
     /// <summary>The least value that is too small, as a quantity text.</summary>
     public string? MoreThan { get; init; }
 

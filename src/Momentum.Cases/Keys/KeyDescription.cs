@@ -67,6 +67,9 @@ internal sealed class KeyDescription
 
     public bool NotUsedYet => _attribute.NotUsedYet;
 
+    /// <summary>The name that the key had before, if it had another.</summary>
+    public string? Was => _attribute.Was;
+
     public string? MoreThan => _attribute.MoreThan;
 
     public string? AtLeast => _attribute.AtLeast;

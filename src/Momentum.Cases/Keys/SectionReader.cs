@@ -243,6 +243,14 @@ internal sealed class SectionReader(Findings findings, List<string> notUsedYet)
     private string? Unknown(SectionDescription description, string path, string name, TomlEntry entry)
     {
         string shown = TomlText.Printable(name);
+        if (description.Keys.FirstOrDefault(k => k.Was == name) is { } renamed)
+        {
+            findings.Add(new Problem(
+                Severity.Error, findings.File, entry.KeyPlace, KeyDescription.Join(path, shown), entry.Value.Quoted,
+                $"the key has another name now, {renamed.Name}", renamed.Allowed, $"Write {renamed.Name} in place of {name}."));
+            return renamed.Name;
+        }
+
         string? near = Nearest.To(name, description.Keys.Select(k => k.Name));
         string[] elsewhere = [.. SectionDescription.Of(typeof(Case)).Everywhere().Where(k => k.Key == name && k.Section != path).Select(k => k.Section.Length == 0 ? "the top of the file" : $"[{k.Section}]").Distinct().Take(2)];
         string allowed = string.Join(", ", description.Keys.Select(k => k.Name));

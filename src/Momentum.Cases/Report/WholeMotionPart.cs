@@ -27,7 +27,7 @@ internal static class WholeMotionPart
         <div>{SpinSplitPicture.Draw(whole.FinalSpin, whole.SpinUnit)}</div>
         </div>
         <div class="sheet">
-        <div>{Events(whole.Events)}{Peaks(whole.Peaks)}{LetGos(whole)}{Landings(whole.Landings)}</div>
+        <div>{Events(whole.Events)}{Peaks(whole.Peaks)}{Departures(whole)}{Landings(whole.Landings)}</div>
         <div>{Ledger(whole.Ledger)}</div>
         </div>
         """);
@@ -75,12 +75,12 @@ internal static class WholeMotionPart
         </table>
         """);
 
-    private static Markup LetGos(WholeMotionSection whole) => Markup.Of($"""
+    private static Markup Departures(WholeMotionSection whole) => Markup.Of($"""
         <h3>Weights at let-go</h3>
         <table class="letgos">
         <thead><tr><th scope="col">Weight</th><th scope="col" class="number">At</th><th scope="col" class="number">Speed</th><th scope="col" class="number">Kinetic energy</th></tr></thead>
         <tbody>
-        {Markup.Each(whole.LetGos, LetGo)}
+        {Markup.Each(whole.Departures, LetGo)}
         </tbody>
         </table>
         <p class="caption">{whole.SpeedsAreOf} The energy is that of the weight alone; its cord has some more.</p>
@@ -106,7 +106,7 @@ internal static class WholeMotionPart
         <thead><tr><td></td><th scope="col" class="number">At the start</th><th scope="col" class="number">Gone between</th><th scope="col" class="number">Left at the end</th></tr></thead>
         {Markup.Each(groups, Group)}
         </table>
-        <p class="caption">What was there at the start is what has gone and what is left. What is carried away goes with the released weights and cords. The axes do not turn; the third is the spin axis at the start.</p>
+        <p class="caption">What was there at the start is what has gone and what is left. What is carried away goes with the departed weights and cords. The axes do not turn; the third is the spin axis at the start.</p>
         """);
 
     private static Markup Group(LedgerGroup group) => Markup.Of($"""

@@ -22,22 +22,22 @@ internal sealed record DespinSection : Section
     [Key("Spin rate wanted afterwards; negative turns the other way.", Example = "\"0 rpm\"", InStarter = true)]
     public Stated<RotationalSpeed>? FinalRate { get; init; }
 
-    [Key("When a weight leaves: \"tangent\", the moment its cord is fully unwound; \"radial\", when it has swung on to stand straight out; a cord angle from the tangent; or a spin rate.", Example = "\"radial\"", Required = true, InStarter = true)]
+    [Key("When a cord lets go of the hub: \"tangent\", the moment its cord is fully unwound; \"radial\", when it has hinged on to point straight out; a cord angle from the tangent; or a spin rate.", Example = "\"radial\"", Required = true, InStarter = true)]
     public LetGoSection LetGo { get; init; } = null!;
 
-    [Key("Error of the cord angle at release, one standard deviation.", Example = "\"4 deg\"", MoreThan = "0 deg", AtMost = "90 deg")]
+    [Key("Error of the cord angle at let-go, one standard deviation.", Example = "\"4 deg\"", MoreThan = "0 deg", AtMost = "90 deg")]
     public Stated<Angle>? LetGoError { get; init; }
 
-    [Key("Delay of one weight's release after the others', one standard deviation.", Example = "\"2 ms\"", MoreThan = "0 s")]
+    [Key("Delay of one weight's let-go after the others', one standard deviation.", Example = "\"2 ms\"", MoreThan = "0 s")]
     public Stated<Duration>? SecondWeightDelay { get; init; }
 
-    [Key("Height of the cord plane above the centre of mass, along the spin axis.", Example = "\"15 mm\"")]
-    public Stated<Length>? DeckOffset { get; init; }
+    [Key("Height of the cord plane above the centre of mass, along the spin axis.", Example = "\"15 mm\"", Was = "deck_offset")]
+    public Stated<Length>? CordPlaneOffset { get; init; }
 
     [Key("The edge of a deck that a wobbling body's cords may touch, which is then looked for.")]
     public DeckEdgeSection? DeckEdge { get; init; }
 
-    [Key("The cords. Left out: without mass, and no margin is computed.", InStarter = true)]
+    [Key("The cords. Left out: without mass, and no safety factor is computed.", InStarter = true)]
     public CordSection? Cord { get; init; }
 
     /// <summary>Whether the cords are sized as springs.</summary>
@@ -52,7 +52,7 @@ internal sealed record DespinSection : Section
         if (DeckEdge is { } edge && edge.Radius.Value < HubRadius.Value)
         {
             findings.Error(
-                edge, nameof(DeckEdgeSection.Radius), "it lies within the drum that the cords are wound on",
+                edge, nameof(DeckEdgeSection.Radius), "it lies within the hub radius, where the cords are wound",
                 FormattableString.Invariant($"at least the hub radius, {HubRadius.Value.Meters:G4} m"), "Give the radius of the edge, not its diameter or its distance from the hub.");
         }
 

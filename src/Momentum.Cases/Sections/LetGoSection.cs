@@ -4,7 +4,7 @@ using UnitsNet;
 
 namespace Momentum.Cases.Sections;
 
-/// <summary>When a weight leaves its cord's end point.</summary>
+/// <summary>When a cord lets go of the hub.</summary>
 [Shorthand(nameof(Rule))]
 internal sealed record LetGoSection : Section
 {
@@ -14,7 +14,7 @@ internal sealed record LetGoSection : Section
     [Key("The cord's angle from the tangent: 0 deg is tangent, 90 deg is radial, beyond it the cord pulls the spin up again.", Example = "\"60 deg\"", AtLeast = "0 deg", AtMost = "180 deg")]
     public Stated<Angle>? Angle { get; init; }
 
-    [Key("The spin rate at which a sensed release lets go.", Example = "\"10 rpm\"")]
+    [Key("The spin rate that a sensor lets go at.", Example = "\"10 rpm\"")]
     public Stated<RotationalSpeed>? Rate { get; init; }
 
     /// <inheritdoc/>

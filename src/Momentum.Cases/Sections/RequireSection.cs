@@ -7,25 +7,25 @@ namespace Momentum.Cases.Sections;
 /// <summary>What the result must satisfy.</summary>
 internal sealed record RequireSection : Section
 {
-    [Key("Magnitude of the spin rate left after release.", Example = "\"< 2 rpm\"", InStarter = true)]
+    [Key("Magnitude of the spin rate left after let-go.", Example = "\"< 2 rpm\"", InStarter = true)]
     public Limit<RotationalSpeed>? FinalRate { get; init; }
 
-    [Key("Nutation half-angle after release.", Example = "\"< 5 deg\"")]
-    public Limit<Angle>? Wobble { get; init; }
+    [Key("Nutation half-angle after let-go.", Example = "\"< 5 deg\"", Was = "wobble")]
+    public Limit<Angle>? Nutation { get; init; }
 
-    [Key("Rate across the spin axis after release, about any axis: what is left of the wobble when the spin is gone.", Example = "\"< 1 rpm\"")]
+    [Key("Rate across the spin axis after let-go, about any axis: what is left of the wobble when the spin is gone.", Example = "\"< 1 rpm\"")]
     public Limit<RotationalSpeed>? TransverseRate { get; init; }
 
-    [Key("Breaking load divided by the peak tension of one cord.", Example = "\"> 3\"", InStarter = true)]
-    public Limit<Ratio>? CordMargin { get; init; }
+    [Key("Safety factor of the cord: its breaking load over the greatest tension of one cord.", Example = "\"> 3\"", InStarter = true, Was = "cord_margin")]
+    public Limit<Ratio>? CordSafetyFactor { get; init; }
 
     /// <inheritdoc/>
     public override void Judge(Findings findings)
     {
         Direction(nameof(FinalRate), FinalRate?.IsUpper, wantsUpper: true, "< 2 rpm");
-        Direction(nameof(Wobble), Wobble?.IsUpper, wantsUpper: true, "< 5 deg");
+        Direction(nameof(Nutation), Nutation?.IsUpper, wantsUpper: true, "< 5 deg");
         Direction(nameof(TransverseRate), TransverseRate?.IsUpper, wantsUpper: true, "< 1 rpm");
-        Direction(nameof(CordMargin), CordMargin?.IsUpper, wantsUpper: false, "> 3");
+        Direction(nameof(CordSafetyFactor), CordSafetyFactor?.IsUpper, wantsUpper: false, "> 3");
 
         void Direction(string property, bool? isUpper, bool wantsUpper, string example)
         {

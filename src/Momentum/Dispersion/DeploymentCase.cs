@@ -4,7 +4,7 @@ using Momentum.Tethers.Deployment;
 namespace Momentum.Dispersion;
 
 /// <summary>
-/// Computes one deployment after another up to its last release, with the same mechanism and integrator and without a
+/// Computes one deployment after another up to the last let-go, with the same mechanism and integrator and without a
 /// recording; not thread-safe.
 /// </summary>
 internal sealed class DeploymentCase
@@ -64,18 +64,18 @@ internal sealed class DeploymentCase
         Survey survey = new(cords.Length);
         Propagation run = _usual;
         DeploymentOutcome outcome = Propagate(run, deployment, rates, survey);
-        if (outcome == DeploymentOutcome.Released && !(DeploymentLedger.Close(run).Closure <= AllowedClosure))
+        if (outcome == DeploymentOutcome.LetGo && !(DeploymentLedger.Close(run).Closure <= AllowedClosure))
         {
             survey = new Survey(cords.Length);
             run = _finer;
             outcome = Propagate(run, deployment, rates, survey);
-            if (outcome == DeploymentOutcome.Released && !(DeploymentLedger.Close(run).Closure <= AllowedClosure))
+            if (outcome == DeploymentOutcome.LetGo && !(DeploymentLedger.Close(run).Closure <= AllowedClosure))
             {
                 outcome = DeploymentOutcome.Refused;
             }
         }
 
-        if (outcome != DeploymentOutcome.Released)
+        if (outcome != DeploymentOutcome.LetGo)
         {
             return outcome;
         }
@@ -111,11 +111,11 @@ internal sealed class DeploymentCase
         }
 
         return refused ? DeploymentOutcome.Refused
-            : run.AllReleased() ? DeploymentOutcome.Released
+            : run.AllReleased() ? DeploymentOutcome.LetGo
             : Happened(run, DeploymentEventKind.WeightStrikesHub) || Happened(run, DeploymentEventKind.CordPieceWindsUp) ||
               Happened(run, DeploymentEventKind.CordRunsOffDrum) || Happened(run, DeploymentEventKind.WeightStrikesRoom)
                 ? DeploymentOutcome.Struck
-            : DeploymentOutcome.NotReleased;
+            : DeploymentOutcome.NotLetGo;
     }
 
     private static bool Happened(Propagation run, DeploymentEventKind kind)

@@ -60,11 +60,11 @@ public sealed class DeploymentDispersion
         deployment.CheckedSurroundings(_spin);
         deployment.CheckedEnd();
         _nutation = new Mechanism(hub, cords).Nutation(rates);
-        if (uncertainty.LetGoAngle is { Shape: not ScatterShape.None, Width.Radians: > 0 } && deployment.Cords.Any(c => c.Release.Kind != LetGoKind.CordAngle))
+        if (uncertainty.LetGoAngle is { Shape: not ScatterShape.None, Width.Radians: > 0 } && deployment.Cords.Any(c => c.LetGo is not LetGo.CordAngleRule))
         {
             throw new ArgumentException(
                 "LetGoAngle scatters, and a cord does not let go at a cord angle but at a spin rate, at a time or never, which leaves no angle " +
-                "to be missed. Leave LetGoAngle out, or give every cord CordRelease.AtCordAngle.",
+                "to be missed. Leave LetGoAngle out, or give every cord LetGo.AtCordAngle.",
                 nameof(uncertainty));
         }
     }
@@ -106,13 +106,13 @@ public sealed class DeploymentDispersion
             Cord cord = Deployment.Cords[i];
             cords[i] = cord with
             {
-                Weight = Mass.FromKilograms(cord.Weight.ToSi() + mass),
+                WeightMass = Mass.FromKilograms(cord.WeightMass.ToSi() + mass),
                 Length = Length.FromMeters(cord.Length.Meters + length),
-                DrumRadius = Length.FromMeters(cord.DrumRadius.Meters + radius),
+                HubRadius = Length.FromMeters(cord.HubRadius.Meters + radius),
                 LineDensity = LinearDensity.FromKilogramsPerMeter(cord.LineDensity.ToSi() + density),
-                Release = cord.Release,
+                LetGo = cord.LetGo,
             };
-            cords[i] = cords[i] with { Release = ReleaseOf(cords[i], letGo, i == late ? delay : 0) };
+            cords[i] = cords[i] with { LetGo = LetGoOf(cords[i], letGo, i == late ? delay : 0) };
         }
 
         CordDeployment drawn = Deployment with
@@ -127,7 +127,7 @@ public sealed class DeploymentDispersion
             CounterRandom.Draw(_scatter[(int)input].Shape, _scatter[(int)input].Width, seed, number, (int)input);
     }
 
-    /// <summary>Runs an ensemble, each case up to its last release and from there, in closed form, over all time.</summary>
+    /// <summary>Runs an ensemble, each case up to the last let-go and from there, in closed form, over all time.</summary>
     /// <param name="cases">How many cases, 1 to 10 million; a case takes from half a millisecond to some, see the remarks.</param>
     /// <param name="seed">Chooses the draws; any number.</param>
     /// <param name="firstCase">Number of the first case, so that a long run can be made in pieces and merged.</param>
@@ -173,16 +173,16 @@ public sealed class DeploymentDispersion
     }
 
     /// <summary>The rule missed by an angle and late by a delay; never early of the start.</summary>
-    private static CordRelease ReleaseOf(Cord cord, double missed, double delay)
+    private static LetGo LetGoOf(Cord cord, double missed, double delay)
     {
-        CordRelease rule = cord.Release;
+        LetGo rule = cord.LetGo;
         if (missed != 0)
         {
-            double wound = (cord.Length.Meters - cord.Hanging.Meters) / cord.DrumRadius.Meters;
-            double angle = Math.Max(rule.Value + missed, (2 * CordConstants.NeverWound) - wound);
+            double wound = (cord.Length.Meters - cord.Hanging.Meters) / cord.HubRadius.Meters;
+            double angle = Math.Max(rule.Si.Value + missed, (2 * CordConstants.NeverWound) - wound);
             rule = angle <= Math.PI
-                ? CordRelease.AtCordAngle(Angle.FromRadians(angle)).Delayed(Duration.FromSeconds(rule.Latency))
-                : CordRelease.Never;
+                ? LetGo.AtCordAngle(Angle.FromRadians(angle)).WithDelay(rule.Si.Delay)
+                : LetGo.Never;
         }
 
         return delay == 0 ? rule : rule.Delayed(Duration.FromSeconds(delay));

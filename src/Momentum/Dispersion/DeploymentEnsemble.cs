@@ -19,7 +19,7 @@ public sealed class DeploymentEnsemble
     public int Cases => FinalSpin.Count + Failed;
 
     /// <summary>Cases without figures, for one of the five reasons below.</summary>
-    public int Failed => WrappedBack + Struck + NotReleased + NotPhysical + Refused;
+    public int Failed => WrappedBack + Struck + NotLetGo + NotPhysical + Refused;
 
     /// <summary>Cases in which a hinged cord came back to the hub and wound up on it again.</summary>
     public int WrappedBack { get; private init; }
@@ -28,7 +28,7 @@ public sealed class DeploymentEnsemble
     public int Struck { get; private init; }
 
     /// <summary>Cases that ended with a cord still on the hub.</summary>
-    public int NotReleased { get; private init; }
+    public int NotLetGo { get; private init; }
 
     /// <summary>Cases in which a draw was not physical: the scatter stated is too wide for its nominal value.</summary>
     public int NotPhysical { get; private init; }
@@ -42,27 +42,27 @@ public sealed class DeploymentEnsemble
     /// <summary>Cases with figures in which a cord touched the deck's edge, whose force is not computed.</summary>
     public int TouchedDeck { get; private init; }
 
-    /// <summary>Spin at the last release, with its sign.</summary>
+    /// <summary>Spin at the last let-go, with its sign.</summary>
     public required Sample<RotationalSpeed> FinalSpin { get; init; }
 
-    /// <summary>Largest size of the rate about the spin axis over all time after the last release: a hub that tumbles finds spin again.</summary>
+    /// <summary>Largest size of the rate about the spin axis over all time after the last let-go: a hub that tumbles finds spin again.</summary>
     public required Sample<RotationalSpeed> LargestSpin { get; init; }
 
-    /// <summary>Largest rate across the spin axis over all time after the last release.</summary>
+    /// <summary>Largest rate across the spin axis over all time after the last let-go.</summary>
     public required Sample<RotationalSpeed> TransverseRate { get; init; }
 
-    /// <summary>Largest nutation angle over all time after the last release: between the angular momentum and the nearer end of the spin axis.</summary>
+    /// <summary>Largest nutation angle over all time after the last let-go: between the angular momentum and the nearer end of the spin axis.</summary>
     public required Sample<Angle> Nutation { get; init; }
 
     /// <summary>Largest tension of all cords, where they meet the hub.</summary>
     public required Sample<Force> PeakTension { get; init; }
 
-    /// <summary>Angle between the hub's angular momentum after the last release and before the first weight is free.</summary>
+    /// <summary>Angle between the hub's angular momentum after the last let-go and before the first release.</summary>
     public required Sample<Angle> MomentumTilt { get; init; }
 
     internal DeploymentDispersion Source { get; }
 
-    /// <summary>Probability that the spin is smaller in size than a limit, at the last release and ever after; a failed case counts as not.</summary>
+    /// <summary>Probability that the spin is smaller in size than a limit, at the last let-go and ever after; a failed case counts as not.</summary>
     /// <param name="limit">The limit, positive.</param>
     /// <param name="confidence">Confidence of the interval, between 0 and 1.</param>
     /// <exception cref="ArgumentOutOfRangeException">The limit is not positive, or the confidence not between 0 and 1.</exception>
@@ -105,7 +105,7 @@ public sealed class DeploymentEnsemble
         {
             WrappedBack = WrappedBack + other.WrappedBack,
             Struck = Struck + other.Struck,
-            NotReleased = NotReleased + other.NotReleased,
+            NotLetGo = NotLetGo + other.NotLetGo,
             NotPhysical = NotPhysical + other.NotPhysical,
             Refused = Refused + other.Refused,
             WentSlack = WentSlack + other.WentSlack,
@@ -126,7 +126,7 @@ public sealed class DeploymentEnsemble
         {
             WrappedBack = Count(DeploymentOutcome.WrappedBack),
             Struck = Count(DeploymentOutcome.Struck),
-            NotReleased = Count(DeploymentOutcome.NotReleased),
+            NotLetGo = Count(DeploymentOutcome.NotLetGo),
             NotPhysical = Count(DeploymentOutcome.NotPhysical),
             Refused = Count(DeploymentOutcome.Refused),
             WentSlack = slack.Count(happened => happened),
@@ -142,7 +142,7 @@ public sealed class DeploymentEnsemble
             ? ensemble
             : throw new ComputationRefusedException(
                 $"In none of the {outcomes.Length} cases are all weights let go: in {ensemble.WrappedBack} a cord wraps back, in {ensemble.Struck} a weight or " +
-                $"cord strikes something, in {ensemble.NotReleased} a cord is still on at the end, in {ensemble.NotPhysical} a drawn value is not physical, " +
+                $"cord strikes something, in {ensemble.NotLetGo} a cord is still on at the end, in {ensemble.NotPhysical} a drawn value is not physical, " +
                 $"{ensemble.Refused} are refused. Check the let-go rule, the time of the end and the widths of the scatter, or deploy one case alone to see why.");
 
         int Count(DeploymentOutcome outcome) => outcomes.Count(o => o == outcome);
@@ -153,7 +153,7 @@ public sealed class DeploymentEnsemble
             var values = new List<double>(outcomes.Length);
             for (int i = 0; i < outcomes.Length; i++)
             {
-                if (outcomes[i] == DeploymentOutcome.Released)
+                if (outcomes[i] == DeploymentOutcome.LetGo)
                 {
                     values.Add(figures[(i * DeploymentCase.Figures) + figure]);
                 }

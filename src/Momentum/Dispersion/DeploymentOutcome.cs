@@ -3,10 +3,10 @@ namespace Momentum.Dispersion;
 /// <summary>How one case of an ensemble of deployments ended.</summary>
 internal enum DeploymentOutcome : byte
 {
-    Released,
+    LetGo,
     WrappedBack,
     Struck,
-    NotReleased,
+    NotLetGo,
     NotPhysical,
     Refused,
 }

@@ -43,7 +43,7 @@ public sealed class DespinDispersion
         {
             RefuseOnSprings(uncertainty, UncertainInput.SecondWeightDelay, "on spring cords all weights let go together here. Use the three-dimensional deployment");
             RefuseOnSprings(uncertainty, UncertainInput.CordLineDensity, "spring cords have no mass here. Use the three-dimensional deployment");
-            if (design.LetGo.CordAngle is null)
+            if (design.LetGo is not LetGo.CordAngleRule)
             {
                 RefuseOnSprings(uncertainty, UncertainInput.LetGoAngle, "spring cords that let go at a spin rate have no angle to miss here. Let go at a cord angle");
             }
@@ -166,7 +166,7 @@ public sealed class DespinDispersion
         _nominal.CopyTo(input);
         input[(int)changed] += offset;
         DespinOutcome outcome = one.Run(input, out double spin, out _);
-        return outcome == DespinOutcome.Released
+        return outcome == DespinOutcome.LetGo
             ? spin
             : throw new ComputationRefusedException(
                 $"The final spin's sensitivity to {changed} cannot be stated: within its scatter, at {Quoted.Si(input[(int)changed], "in SI units")}, " +

@@ -101,7 +101,7 @@ public sealed class DespinEnsemble
             counts[(int)outcome]++;
         }
 
-        if (counts[(int)DespinOutcome.Released] == 0)
+        if (counts[(int)DespinOutcome.LetGo] == 0)
         {
             throw new ComputationRefusedException(
                 $"None of the {outcomes.Length} cases has a final spin: in {counts[(int)DespinOutcome.WrappedBack]} a cord wraps back, in " +

@@ -3,7 +3,7 @@ namespace Momentum.Dispersion;
 /// <summary>How one case of an ensemble of planar de-spins ended.</summary>
 internal enum DespinOutcome : byte
 {
-    Released,
+    LetGo,
     WrappedBack,
     RateNotReached,
     NotPhysical,

@@ -17,9 +17,9 @@ internal sealed class InextensibleCordCase : DespinCase
 
     internal InextensibleCordCase(DespinDesign design, double hubMass)
     {
-        _weights = design.Weights;
-        _letGoAngle = design.LetGo.CordAngle?.Radians ?? double.NaN;
-        _letGoSpin = design.LetGo.Spin?.ToSi() ?? double.NaN;
+        _weights = design.WeightCount;
+        _letGoAngle = (design.LetGo as LetGo.CordAngleRule)?.CordAngle.Radians ?? double.NaN;
+        _letGoSpin = (design.LetGo as LetGo.SpinRule)?.Spin.ToSi() ?? double.NaN;
         _hubMass = hubMass;
         _late = double.IsNaN(hubMass) ? null : new LateCord(LateTolerance);
     }
@@ -60,6 +60,6 @@ internal sealed class InextensibleCordCase : DespinCase
         }
 
         peakTension = cords.Tension(cords.PeakTensionAt(letGo), out _) * spin * spin / _weights;
-        return DespinOutcome.Released;
+        return DespinOutcome.LetGo;
     }
 }

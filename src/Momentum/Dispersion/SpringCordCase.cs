@@ -1,5 +1,6 @@
 using Momentum.Numerics;
 using Momentum.Quantities;
+using Momentum.Tethers;
 using Momentum.Tethers.Springs;
 
 namespace Momentum.Dispersion;
@@ -18,8 +19,8 @@ internal sealed class SpringCordCase : DespinCase
     internal SpringCordCase(SpringCordDesign design)
     {
         _design = design;
-        _letGoAngle = design.LetGo.CordAngle?.Radians;
-        _letGoSpin = design.LetGo.Spin?.ToSi() ?? double.NegativeInfinity;
+        _letGoAngle = (design.LetGo as LetGo.CordAngleRule)?.CordAngle.Radians;
+        _letGoSpin = (design.LetGo as LetGo.SpinRule)?.Spin.ToSi() ?? double.NegativeInfinity;
     }
 
     private protected override DespinOutcome Move(ReadOnlySpan<double> input, ref double finalSpin, ref double peakTension)
@@ -39,7 +40,7 @@ internal sealed class SpringCordCase : DespinCase
             // Let go before anything has moved.
             finalSpin = spin;
             peakTension = 0;
-            return DespinOutcome.Released;
+            return DespinOutcome.LetGo;
         }
 
         if (_letGoSpin >= spin)
@@ -48,7 +49,7 @@ internal sealed class SpringCordCase : DespinCase
         }
 
         var proportions = new SpringCordProportions(
-            input[(int)UncertainInput.SpinInertia] / (_design.Weights * mass * radius * radius),
+            input[(int)UncertainInput.SpinInertia] / (_design.WeightCount * mass * radius * radius),
             length / radius,
             _design.Stiffness.Newtons / length / (mass * spin * spin),
             _design.DampingRatio);
@@ -69,6 +70,6 @@ internal sealed class SpringCordCase : DespinCase
 
         finalSpin = spin * _run.State[SpringCordEquations.Spin];
         peakTension = _run.PeakTension * mass * radius * spin * spin;
-        return DespinOutcome.Released;
+        return DespinOutcome.LetGo;
     }
 }

@@ -22,13 +22,13 @@ public sealed record DespinDesign : PlanarDesign
     /// <summary>Hub, weights, cords and let-go rule, in the invariant culture.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"{Hub}; {Weights} weights of {WeightMass} on cords of {CordLength} at {CordLineDensity}; let go {LetGo}");
+        $"{Hub}; {WeightCount} weights of {WeightMass} on cords of {CordLength} at {CordLineDensity}; let go {LetGo}");
 
     internal PlanarCords Cords => new(
         Hub.SpinInertia.ToSi(),
         Hub.Radius.Meters,
-        Weights * WeightMass.ToSi(),
-        Weights * CordLineDensity.ToSi(),
+        WeightCount * WeightMass.ToSi(),
+        WeightCount * CordLineDensity.ToSi(),
         CordLength.Meters);
 
     /// <summary>The whole motion in closed form.</summary>
@@ -53,7 +53,7 @@ public sealed record DespinDesign : PlanarDesign
     public override SpinSensitivity Sensitivity()
     {
         DespinMotion motion = Deploy();
-        if (LetGo.CordAngle is not { } angle)
+        if (LetGo is not LetGo.CordAngleRule { CordAngle: var angle })
         {
             return default;
         }
@@ -62,8 +62,8 @@ public sealed record DespinDesign : PlanarDesign
         double FinalBy(double factor) => new PlanarCords(
             Hub.SpinInertia.ToSi() * factor,
             Hub.Radius.Meters,
-            Weights * WeightMass.ToSi(),
-            Weights * CordLineDensity.ToSi(),
+            WeightCount * WeightMass.ToSi(),
+            WeightCount * CordLineDensity.ToSi(),
             CordLength.Meters).Spin(angle.Radians);
         return new SpinSensitivity(motion.FinalSpin / Hub.Spin, SpinSensitivity.Slope(FinalBy, 1e-3));
     }

@@ -88,7 +88,7 @@ public sealed record DespinHub
             weights * mass,
             weights * lineDensity,
             ratio,
-            letGo.CordAngle!.Value.Radians);
+            letGo.Si.Value);
         return new(this, weights, weightMass, Length.FromMeters(length), density, letGo);
     }
 
@@ -113,7 +113,7 @@ public sealed record DespinHub
             length,
             weights * lineDensity,
             ratio,
-            letGo.CordAngle!.Value.Radians);
+            letGo.Si.Value);
         return new(this, weights, Mass.FromKilograms(all / weights), cordLength, density, letGo);
     }
 

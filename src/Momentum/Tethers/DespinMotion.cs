@@ -34,12 +34,12 @@ public sealed class DespinMotion : PlanarMotion
 
         double peak = _cords.PeakTensionAt(_letGo);
         PeakTension = new PeakTension(
-            Force.FromNewtons(_cords.Tension(peak, out _) * _initialSpin * _initialSpin / design.Weights),
+            Force.FromNewtons(_cords.Tension(peak, out _) * _initialSpin * _initialSpin / design.WeightCount),
             Duration.FromSeconds(_clock.Time(peak) / _initialSpin),
             PhaseAt(peak),
             Length.FromMeters(_cords.FreeLength(peak)),
             Angle.FromRadians(Math.Max(peak, 0)));
-        Release = WeightRelease.Of(
+        Departure = WeightDeparture.Of(
             _lastState.RadialVelocity, _lastState.TangentialVelocity, _lastState.RootAngle, _lastState.Turn);
     }
 
@@ -56,7 +56,7 @@ public sealed class DespinMotion : PlanarMotion
     public override PeakTension PeakTension { get; }
 
     /// <inheritdoc/>
-    public override WeightRelease Release { get; }
+    public override WeightDeparture Departure { get; }
 
     /// <inheritdoc/>
     public override DespinLedger Ledger { get; }
@@ -89,7 +89,7 @@ public sealed class DespinMotion : PlanarMotion
         double mass = Allowed.Positive(
             hubMass.ToSi(), hubMass, nameof(hubMass), "Give the mass of the hub without weights and cords.");
         var late = new LateCord(1e-13);
-        if (!late.Run(_cords, Design.Weights, mass, _letGo, seconds * _initialSpin))
+        if (!late.Run(_cords, Design.WeightCount, mass, _letGo, seconds * _initialSpin))
         {
             throw new ComputationRefusedException(
                 "The late cord swings all the way to the other tangent within the delay and would wrap the hub the other way, which is " +
@@ -113,13 +113,13 @@ public sealed class DespinMotion : PlanarMotion
     /// <summary>The coordinate at which a design lets go.</summary>
     internal static double LetGoCoordinate(DespinDesign design)
     {
-        if (design.LetGo.CordAngle is { } angle)
+        if (design.LetGo is LetGo.CordAngleRule { CordAngle: var angle })
         {
             return angle.Radians;
         }
 
         PlanarCords cords = design.Cords;
-        double wanted = design.LetGo.Spin!.Value.ToSi();
+        double wanted = design.LetGo.Si.Value;
         double initial = design.Hub.Spin.ToSi();
         double coordinate = cords.WhereSpinIs(wanted / initial);
         if (double.IsNaN(coordinate))
@@ -134,7 +134,7 @@ public sealed class DespinMotion : PlanarMotion
         return coordinate;
     }
 
-    private static DespinPhase PhaseAt(double coordinate) => coordinate > 0 ? DespinPhase.Hinging : DespinPhase.Unwinding;
+    private static CordPhase PhaseAt(double coordinate) => coordinate > 0 ? CordPhase.Hinging : CordPhase.Unwinding;
 
     private DespinState AtSeconds(double seconds)
     {
@@ -145,7 +145,7 @@ public sealed class DespinMotion : PlanarMotion
             double spin = _cords.Spin(_letGo) * _initialSpin;
             return new DespinState(
                 Design,
-                DespinPhase.Released,
+                CordPhase.LetGo,
                 seconds,
                 flight,
                 _letGo,

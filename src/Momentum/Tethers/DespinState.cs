@@ -26,7 +26,7 @@ public sealed class DespinState : PlanarState
     // From the two rates alone; energy and momentum are then summed from positions and velocities of the parts, so that
     // their constancy checks the rates.
     internal DespinState(
-        DespinDesign design, DespinPhase phase, double time, double flight, double coordinate, double turn, double spin, double turning)
+        DespinDesign design, CordPhase phase, double time, double flight, double coordinate, double turn, double spin, double turning)
     {
         _design = design;
         Phase = phase;
@@ -38,10 +38,10 @@ public sealed class DespinState : PlanarState
         PlanarCords cords = design.Cords;
         _free = cords.FreeLength(coordinate);
         _turning = turning;
-        if (phase != DespinPhase.Released)
+        if (phase != CordPhase.LetGo)
         {
-            _tension = cords.Tension(coordinate, spin, turning, out double atHub) / design.Weights;
-            _hubTension = atHub / design.Weights;
+            _tension = cords.Tension(coordinate, spin, turning, out double atHub) / design.WeightCount;
+            _hubTension = atHub / design.WeightCount;
         }
 
         // The angle from the first inertial axis to the radius through the tangent point or the cord's end point, at the
@@ -59,7 +59,7 @@ public sealed class DespinState : PlanarState
     public override Duration Time => Duration.FromSeconds(_time);
 
     /// <inheritdoc/>
-    public override DespinPhase Phase { get; }
+    public override CordPhase Phase { get; }
 
     /// <inheritdoc/>
     public override RotationalSpeed Spin => RotationalSpeed.FromRadiansPerSecond(_spin);
@@ -138,9 +138,9 @@ public sealed class DespinState : PlanarState
     public override Position<Inertial>? CordRoot(int weight)
     {
         Position<Inertial> root = Turned(weight, _design.Hub.Radius.Meters, 0);
-        return Phase == DespinPhase.Released ? null : root;
+        return Phase == CordPhase.LetGo ? null : root;
     }
 
     private Position<Inertial> Turned(int weight, double radial, double tangential) =>
-        EvenSpacing.Place(weight, _design.Weights, _rootAngle, radial, tangential);
+        EvenSpacing.Place(weight, _design.WeightCount, _rootAngle, radial, tangential);
 }

@@ -20,12 +20,12 @@ public sealed class IntegratedDespin
         Design = design;
         PlanarCords cords = design.Cords;
         double initial = design.Hub.Spin.ToSi();
-        double? angle = design.LetGo.CordAngle?.Radians;
+        double? angle = (design.LetGo as LetGo.CordAngleRule)?.CordAngle.Radians;
         var events = new PlanarCordEvents
         {
             Place = 2,
             Coordinate = 0,
-            Spin = design.LetGo.Spin is { } spin ? spin.ToSi() / initial : double.NegativeInfinity,
+            Spin = design.LetGo is LetGo.SpinRule { Spin: var spin } ? spin.ToSi() / initial : double.NegativeInfinity,
         };
 
         var integrator = new OdeIntegrator<PlanarCordEquations, PlanarCordEvents, DormandPrince853>(
@@ -35,8 +35,8 @@ public sealed class IntegratedDespin
         // the tangent, half a turn at least.
         var states = new List<DespinState>();
         integrator.Start(0, [0, 1, cords.Start, 2]);
-        Record(DespinPhase.Unwinding);
-        RunPhase(DespinPhase.Unwinding);
+        Record(CordPhase.Unwinding);
+        RunPhase(CordPhase.Unwinding);
         UnwindTime = Duration.FromSeconds(integrator.Time / initial);
         bool fullyUnwound = integrator.Events[0].Index == 0;
         if (fullyUnwound && angle is not 0.0)
@@ -44,7 +44,7 @@ public sealed class IntegratedDespin
             integrator.System.Hinging = true;
             integrator.EventFunctions.Coordinate = angle ?? Math.PI;
             integrator.Start(integrator.Time, [integrator.State[0], integrator.State[1], 0, integrator.State[3]]);
-            RunPhase(DespinPhase.Hinging);
+            RunPhase(CordPhase.Hinging);
             if (angle is null && integrator.Events[0].Index == 0)
             {
                 throw new ComputationRefusedException(
@@ -56,7 +56,7 @@ public sealed class IntegratedDespin
         Steps = states;
         Ledger = design.Close(states, Math.Max(SmallestClosureAllowed, ClosurePerTolerance * relativeTolerance));
 
-        void RunPhase(DespinPhase phase)
+        void RunPhase(CordPhase phase)
         {
             double end = integrator.Time + Math.Max(-cords.Start, Math.PI) * 1.01;
             StepResult result;
@@ -74,7 +74,7 @@ public sealed class IntegratedDespin
             }
         }
 
-        void Record(DespinPhase phase) => states.Add(new DespinState(
+        void Record(CordPhase phase) => states.Add(new DespinState(
             design,
             phase,
             integrator.Time / initial,

@@ -11,7 +11,7 @@ namespace Momentum.Tethers;
 /// <param name="Phase">Unwinding or hinging.</param>
 /// <param name="UnwoundLength">Free length of each cord then.</param>
 /// <param name="CordAngle">Cord angle from tangent then; zero while unwinding.</param>
-public readonly record struct PeakTension(Force Tension, Duration Time, DespinPhase Phase, Length UnwoundLength, Angle CordAngle)
+public readonly record struct PeakTension(Force Tension, Duration Time, CordPhase Phase, Length UnwoundLength, Angle CordAngle)
     : IEqualityOperators<PeakTension, PeakTension, bool>
 {
     /// <summary>The tension, when and where, in the invariant culture.</summary>

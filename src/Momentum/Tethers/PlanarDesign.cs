@@ -16,7 +16,7 @@ public abstract record PlanarDesign
         Check(weights, weightMass, letGo);
         Check(weights, cordLength, letGo);
         Hub = hub;
-        Weights = weights;
+        WeightCount = weights;
         WeightMass = weightMass;
         CordLength = cordLength;
         LetGo = letGo;
@@ -26,7 +26,7 @@ public abstract record PlanarDesign
     public DespinHub Hub { get; }
 
     /// <summary>How many weights, each on its own cord, evenly spaced.</summary>
-    public int Weights { get; }
+    public int WeightCount { get; }
 
     /// <summary>Mass of each weight.</summary>
     public Mass WeightMass { get; }
@@ -52,7 +52,7 @@ public abstract record PlanarDesign
 
     /// <summary>Hub, weights, cords and let-go rule, in the invariant culture.</summary>
     public override string ToString() => string.Create(
-        CultureInfo.InvariantCulture, $"{Hub}; {Weights} weights of {WeightMass} on cords of {CordLength}; let go {LetGo}");
+        CultureInfo.InvariantCulture, $"{Hub}; {WeightCount} weights of {WeightMass} on cords of {CordLength}; let go {LetGo}");
 
     /// <summary>Judges what every sizing is given; returns the mass of one weight, kg.</summary>
     internal static double Check(int weights, Mass weightMass, LetGo letGo)
@@ -73,6 +73,11 @@ public abstract record PlanarDesign
     private static void Check(int weights, LetGo letGo)
     {
         ArgumentNullException.ThrowIfNull(letGo);
+        Allowed.Require(
+            letGo is { Si: { Kind: LetGoKind.CordAngle, Value: >= 0, Delay: 0 } or { Kind: LetGoKind.SpinRate, Delay: 0 } },
+            nameof(letGo),
+            letGo,
+            "at a cord angle from the tangent on or at a spin rate, without delay: the planar motion ends there. Deploy in three dimensions for any other rule");
         Allowed.Weights(weights, nameof(weights));
     }
 }

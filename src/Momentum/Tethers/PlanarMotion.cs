@@ -24,7 +24,7 @@ public abstract class PlanarMotion
     public Duration LetGoTime => AtLetGo.Time;
 
     /// <summary>The phase in which the cords let go: unwinding (up to and with fully unwound) or hinging.</summary>
-    public DespinPhase LetGoPhase => AtLetGo.Phase;
+    public CordPhase LetGoPhase => AtLetGo.Phase;
 
     /// <summary>Spin of the hub after let-go; negative if reversed.</summary>
     public RotationalSpeed FinalSpin => AtLetGo.Spin;
@@ -39,7 +39,7 @@ public abstract class PlanarMotion
     public abstract PeakTension PeakTension { get; }
 
     /// <summary>How the weights leave.</summary>
-    public abstract WeightRelease Release { get; }
+    public abstract WeightDeparture Departure { get; }
 
     /// <summary>How well angular momentum and energy close.</summary>
     public abstract DespinLedger Ledger { get; }

@@ -20,8 +20,8 @@ public abstract class PlanarState
     /// <summary>Time since release of the weights.</summary>
     public abstract Duration Time { get; }
 
-    /// <summary>Unwinding, hinging, or released.</summary>
-    public abstract DespinPhase Phase { get; }
+    /// <summary>Unwinding, hinging, or let go.</summary>
+    public abstract CordPhase Phase { get; }
 
     /// <summary>Spin of the hub; negative if reversed.</summary>
     public abstract RotationalSpeed Spin { get; }

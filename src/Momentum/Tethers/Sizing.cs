@@ -17,10 +17,10 @@ internal static class Sizing
                 nameof(finalSpin), Quoted.Text(finalSpin), "finalSpin must be a finite rate, negative if reversed.");
         }
 
-        if (letGo.CordAngle is null)
+        if (letGo is not LetGo.CordAngleRule)
         {
             throw new ComputationRefusedException(
-                $"Letting go at a spin rate fixes the final spin at {Quoted.Spin(letGo.Spin!.Value.ToSi())}, whatever cord " +
+                $"Letting go at a spin rate fixes the final spin at {Quoted.Spin(letGo.Si.Value)}, whatever cord " +
                 "length and weight mass, so neither follows from it. Let go at the tangent, at radial or at a cord angle; or give " +
                 "both cord length and weight mass.");
         }

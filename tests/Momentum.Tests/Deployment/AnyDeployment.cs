@@ -3,6 +3,7 @@ using FsCheck.Fluent;
 using Momentum.Frames;
 using Momentum.Inertia;
 using Momentum.Quantities;
+using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
 using UnitsNet;
 
@@ -19,18 +20,18 @@ public sealed record AnyDeployment(CordDeployment Deployment)
         Gen<double> unit = Gen.Frequency(
             (4, Gen.Choose(-1000, 1000).Select(n => n / 1000.0)), (1, Gen.Elements(0.0, 1.0, -1.0, 1e-6)));
         Gen<double> part = unit.Select(Math.Abs);
-        Gen<CordRelease> release = Gen.OneOf(
-            Gen.Constant(CordRelease.Radial),
-            Gen.Constant(CordRelease.Tangent),
-            Gen.Constant(CordRelease.Never),
-            part.Select(p => CordRelease.AtCordAngle(Angle.FromDegrees(120 * p))),
-            part.Select(p => CordRelease.AtCordAngle(Angle.FromDegrees(-30 * p))),
-            part.Select(p => CordRelease.Radial.Delayed(Duration.FromMilliseconds(20 * p))),
-            part.Select(p => CordRelease.AtCordAngle(Angle.FromDegrees(-20)).Delayed(Duration.FromMilliseconds(80 * p))),
-            part.Select(p => CordRelease.AtTime(Duration.FromSeconds(0.2 + (0.5 * p)))),
+        Gen<LetGo> release = Gen.OneOf(
+            Gen.Constant(LetGo.Radial),
+            Gen.Constant(LetGo.Tangent),
+            Gen.Constant(LetGo.Never),
+            part.Select(p => LetGo.AtCordAngle(Angle.FromDegrees(120 * p))),
+            part.Select(p => LetGo.AtCordAngle(Angle.FromDegrees(-30 * p))),
+            part.Select(p => LetGo.Radial.Delayed(Duration.FromMilliseconds(20 * p))),
+            part.Select(p => LetGo.AtCordAngle(Angle.FromDegrees(-20)).Delayed(Duration.FromMilliseconds(80 * p))),
+            part.Select(p => LetGo.AtTime(Duration.FromSeconds(0.2 + (0.5 * p)))),
             from p in part
             from l in part
-            select CordRelease.AtSensedSpin(RotationalSpeed.FromRadiansPerSecond(1 + (2 * p)), Duration.FromMilliseconds(20 * l)));
+            select LetGo.AtSpin(RotationalSpeed.FromRadiansPerSecond(1 + (2 * p))).Delayed(Duration.FromMilliseconds(20 * l)));
         Gen<Cord> cord =
             from weight in part
             from length in part
@@ -47,10 +48,10 @@ public sealed record AnyDeployment(CordDeployment Deployment)
             from rule in release
             select new Cord
             {
-                Weight = Mass.FromKilograms(0.2 + weight),
+                WeightMass = Mass.FromKilograms(0.2 + weight),
                 Length = Length.FromMeters(0.8 + (1.5 * length)),
-                DrumRadius = Length.FromMeters(0.4),
-                DrumHeight = Length.FromMeters(0.05 * height),
+                HubRadius = Length.FromMeters(0.4),
+                PlaneHeight = Length.FromMeters(0.05 * height),
                 StartAngle = Angle.FromDegrees(10 * angle),
                 Hanging = Length.FromMeters(0.05 * hanging),
                 Surface = surface,
@@ -58,9 +59,9 @@ public sealed record AnyDeployment(CordDeployment Deployment)
                 DampingRatio = damping,
                 DrumFriction = friction,
                 Winding = winding,
-                Freed = late,
+                ReleasedAt = late,
                 JamsAt = jam ? Length.FromMeters(0.5) : null,
-                Release = rule,
+                LetGo = rule,
             };
         return (
             from count in Gen.Elements(1, 2, 2, 3, 4)

@@ -44,7 +44,7 @@ public class BenchRigTests
         BenchRig rig = new() { FloorBelow = Length.FromMeters(1.2) };
         DeploymentResult result = (LawsOfDeployment.Planar with { Rig = rig }).Deploy();
         Landing landing = result.Landings.First(l => l.Cord == 0);
-        Duration gone = result.Events.First(e => e.Kind == DeploymentEventKind.Released && e.Cord == 0).Time;
+        Duration gone = result.Events.First(e => e.Kind == DeploymentEventKind.LetGo && e.Cord == 0).Time;
         DeploymentState then = result.At(gone);
 
         // Height at release and its rate, from the state and a later one: z = z0 + v t − g t²/2.
@@ -86,7 +86,7 @@ public class BenchRigTests
     // Weights of 0.62 kg on the drum ride along.
     private static double SpinInertia => 18.4 + (2 * 0.62 * 0.43 * 0.43);
 
-    private static DeploymentResult Held(BenchRig rig) => (LawsOfDeployment.With(c => c with { Freed = null }) with
+    private static DeploymentResult Held(BenchRig rig) => (LawsOfDeployment.With(c => c with { ReleasedAt = null }) with
     {
         Rig = rig,
         Until = Duration.FromSeconds(1),

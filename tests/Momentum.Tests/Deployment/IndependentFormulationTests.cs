@@ -1,4 +1,5 @@
 using Momentum.Numerics;
+using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
 using Xunit.Abstractions;
 

@@ -1,6 +1,7 @@
 using Momentum.Frames;
 using Momentum.Inertia;
 using Momentum.Quantities;
+using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
 using UnitsNet;
 
@@ -18,12 +19,12 @@ internal static class Invented
 
     internal static Cord Cord(double at) => new()
     {
-        Weight = Mass.FromGrams(620),
+        WeightMass = Mass.FromGrams(620),
         Length = Length.FromMeters(1.9),
-        DrumRadius = Length.FromMillimeters(430),
-        DrumHeight = Length.FromMillimeters(427),
+        HubRadius = Length.FromMillimeters(430),
+        PlaneHeight = Length.FromMillimeters(427),
         StartAngle = Angle.FromDegrees(at),
-        Release = CordRelease.Radial,
+        LetGo = LetGo.Radial,
     };
 
     internal static CordDeployment Deployment => new()

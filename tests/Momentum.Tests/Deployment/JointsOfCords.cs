@@ -1,5 +1,6 @@
 using Momentum.Frames;
 using Momentum.Quantities;
+using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
 using UnitsNet;
 
@@ -20,7 +21,7 @@ public class JointsOfCords
         int most = 0;
         foreach (DeploymentState state in _heavy.History(400))
         {
-            foreach ((int cord, CordState at) in state.Cords.Index().Where(c => c.Item.Phase is CordPhase.Unwinding or CordPhase.Swinging))
+            foreach ((int cord, CordState at) in state.Cords.Index().Where(c => c.Item.Phase is CordPhase.Unwinding or CordPhase.Hinging))
             {
                 Position<Inertial>[] line = [at.Root, .. at.Joints, at.Weight];
                 double[] pieces = [.. line.Skip(1).Zip(line, (to, from) => (to - from).Magnitude.Meters)];
@@ -53,11 +54,11 @@ public class JointsOfCords
     [Fact]
     public void Held_and_released_cords_and_those_of_one_piece_have_none()
     {
-        Assert.All(_heavy.FinalState.Cords, c => Assert.Equal((CordPhase.Released, 0), (c.Phase, c.Joints.Count)));
+        Assert.All(_heavy.FinalState.Cords, c => Assert.Equal((CordPhase.LetGo, 0), (c.Phase, c.Joints.Count)));
         Assert.All(Heavy(12, pieces: 1).Deploy().History(50), s => Assert.All(s.Cords, c => Assert.Empty(c.Joints)));
         DeploymentResult late = (Heavy(12, pieces: 3) with
         {
-            Cords = [.. Heavy(12, pieces: 3).Cords.Select(c => c with { Freed = Duration.FromSeconds(0.1) })],
+            Cords = [.. Heavy(12, pieces: 3).Cords.Select(c => c with { ReleasedAt = Duration.FromSeconds(0.1) })],
         }).Deploy();
         Assert.All(late.At(Duration.FromSeconds(0.05)).Cords, c => Assert.Equal((CordPhase.Held, 0), (c.Phase, c.Joints.Count)));
     }
@@ -75,7 +76,7 @@ public class JointsOfCords
     /// <summary>How far a joint of a swinging cord comes from the line between root and weight, m.</summary>
     private static double Bow(DeploymentResult result) => result.History(400)
         .SelectMany(s => s.Cords)
-        .Where(c => c.Phase == CordPhase.Swinging)
+        .Where(c => c.Phase == CordPhase.Hinging)
         .SelectMany(c => c.Joints.Select(j =>
         {
             Vector<Length, Inertial> along = c.Weight - c.Root;

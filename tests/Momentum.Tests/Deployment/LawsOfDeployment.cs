@@ -40,7 +40,7 @@ public class LawsOfDeployment(ITestOutputHelper output)
         {
             Cords =
             [
-                .. new[] { Invented.Cord(0), Invented.Cord(180) with { Weight = Mass.FromGrams(630) } }.Select(c => c with
+                .. new[] { Invented.Cord(0), Invented.Cord(180) with { WeightMass = Mass.FromGrams(630) } }.Select(c => c with
                 {
                     LineDensity = LinearDensity.FromGramsPerMeter(7.4),
                     Segments = 3,
@@ -52,7 +52,7 @@ public class LawsOfDeployment(ITestOutputHelper output)
         DeploymentResult released = heavy.Deploy();
         DeploymentResult kept = (heavy with
         {
-            Cords = [heavy.Cords[0], heavy.Cords[1] with { Release = CordRelease.Never }],
+            Cords = [heavy.Cords[0], heavy.Cords[1] with { LetGo = LetGo.Never }],
             Until = Duration.FromSeconds(3),
         }).Deploy();
 
@@ -86,7 +86,7 @@ public class LawsOfDeployment(ITestOutputHelper output)
             {
                 Cord cord = any.Deployment.Cords[i];
                 CordState here = state.Cords[i];
-                bool straight = here.Phase is CordPhase.Unwinding or CordPhase.Swinging;
+                bool straight = here.Phase is CordPhase.Unwinding or CordPhase.Hinging;
                 if (straight && (cord.Stiffness is null || (here.IsSlack && cord.DampingRatio == 0)))
                 {
                     // A damped cord goes slack while it is still stretched. A slack cord is noticed to be straight again a tenth of a trillionth of its length late, and the
@@ -96,7 +96,7 @@ public class LawsOfDeployment(ITestOutputHelper output)
                 }
 
                 // A cord that is held straight for its first milliradian has a hair of negative tension there.
-                double thrown = cord.Weight.Kilograms * 7 * 7 * 0.5;
+                double thrown = cord.WeightMass.Kilograms * 7 * 7 * 0.5;
                 Assert.InRange(here.Tension.Newtons, straight ? -2e-3 * thrown : 0, double.PositiveInfinity);
             }
         }
@@ -115,7 +115,7 @@ public class LawsOfDeployment(ITestOutputHelper output)
         {
             for (int cord = 0; cord < history[i].Cords.Count; cord++)
             {
-                double fastest = Math.Sqrt(2 * energy / any.Deployment.Cords[cord].Weight.Kilograms);
+                double fastest = Math.Sqrt(2 * energy / any.Deployment.Cords[cord].WeightMass.Kilograms);
                 double moved = (history[i].Cords[cord].Weight - history[i - 1].Cords[cord].Weight).Magnitude.Meters;
                 Assert.True(moved < fastest * interval, $"cord {cord} moves {moved} m");
             }
@@ -134,7 +134,7 @@ public class LawsOfDeployment(ITestOutputHelper output)
         // A tenth of the promised 1e-9.
         const double Close = 1e-10;
         Assert.Equal(closed.FinalSpin.RadiansPerSecond, result.FinalSpin.RadiansPerSecond, 7.5 * Close);
-        Assert.Equal(closed.LetGoTime.Seconds, TimeOf(result, DeploymentEventKind.Released), Close);
+        Assert.Equal(closed.LetGoTime.Seconds, TimeOf(result, DeploymentEventKind.LetGo), Close);
         Assert.Equal(closed.PeakTension.Tension.Newtons, result.PeakTensions[0].Tension.Newtons, 200 * Close);
         double worst = 0;
         for (int i = 0; i < 50; i++)

@@ -14,12 +14,12 @@ public class PhasesOfDeployment(ITestOutputHelper output)
     [Fact]
     public void A_sensed_rate_releases_after_the_latency()
     {
-        CordRelease rule = CordRelease.AtSensedSpin(RotationalSpeed.FromRadiansPerSecond(5), Duration.FromMilliseconds(30));
-        DeploymentResult result = LawsOfDeployment.With(c => c with { Release = rule }).Deploy();
+        LetGo rule = LetGo.AtSpin(RotationalSpeed.FromRadiansPerSecond(5)).Delayed(Duration.FromMilliseconds(30));
+        DeploymentResult result = LawsOfDeployment.With(c => c with { LetGo = rule }).Deploy();
 
         double sensed = LawsOfDeployment.TimeOf(result, DeploymentEventKind.SpinRateSensed);
         Assert.Equal(5, result.At(Duration.FromSeconds(sensed)).Spin.RadiansPerSecond, 1e-10);
-        Assert.Equal(sensed + 0.03, LawsOfDeployment.TimeOf(result, DeploymentEventKind.Released), 1e-12);
+        Assert.Equal(sensed + 0.03, LawsOfDeployment.TimeOf(result, DeploymentEventKind.LetGo), 1e-12);
     }
 
     [Fact]
@@ -30,13 +30,13 @@ public class PhasesOfDeployment(ITestOutputHelper output)
         LateLetGo late = closed.WithOneWeightLate(delay, Mass.FromKilograms(182));
         DeploymentResult result = (LawsOfDeployment.Planar with
         {
-            Cords = [Invented.Cord(0), Invented.Cord(180) with { Release = CordRelease.Radial.Delayed(delay) }],
+            Cords = [Invented.Cord(0), Invented.Cord(180) with { LetGo = LetGo.Radial.Delayed(delay) }],
         }).Deploy();
 
         // A tenth of the promised 1e-9 of spin and rim speed.
         Assert.Equal(closed.LetGoTime.Seconds, LawsOfDeployment.TimeOf(result, DeploymentEventKind.LetGoAngleReached), 1e-10);
-        Assert.Equal(closed.LetGoTime.Seconds, LawsOfDeployment.TimeOf(result, DeploymentEventKind.Released), 1e-10);
-        Assert.Equal(closed.LetGoTime.Seconds + 0.008, result.Events.Last(e => e.Kind == DeploymentEventKind.Released).Time.Seconds, 1e-10);
+        Assert.Equal(closed.LetGoTime.Seconds, LawsOfDeployment.TimeOf(result, DeploymentEventKind.LetGo), 1e-10);
+        Assert.Equal(closed.LetGoTime.Seconds + 0.008, result.Events.Last(e => e.Kind == DeploymentEventKind.LetGo).Time.Seconds, 1e-10);
         Assert.Equal(late.FinalSpin.RadiansPerSecond, result.FinalSpin.RadiansPerSecond, 7.5e-10);
         Assert.Equal(late.HubDrift.MetersPerSecond, result.FinalState.OriginVelocity.Magnitude.MetersPerSecond, 3e-10);
         Assert.True(Math.Abs(late.FinalSpin.RadiansPerSecond - closed.FinalSpin.RadiansPerSecond) > 1e-3, "The delay matters.");
@@ -78,10 +78,10 @@ public class PhasesOfDeployment(ITestOutputHelper output)
         Duration delay = Duration.FromMilliseconds(milliseconds);
         RotationalSpeed rate = RotationalSpeed.FromRadiansPerSecond(4.8);
         LateLetGo late = Closed(LetGo.AtSpin(rate)).WithOneWeightLate(delay, Mass.FromKilograms(182));
-        CordRelease sensed = CordRelease.AtSensedSpin(rate, Duration.Zero);
+        LetGo sensed = LetGo.AtSpin(rate);
         DeploymentResult result = (LawsOfDeployment.Planar with
         {
-            Cords = [Invented.Cord(0) with { Release = sensed }, Invented.Cord(180) with { Release = sensed.Delayed(delay) }],
+            Cords = [Invented.Cord(0) with { LetGo = sensed }, Invented.Cord(180) with { LetGo = sensed.Delayed(delay) }],
         }).Deploy();
 
         Assert.Equal(swings, late.CordAngle > Angle.Zero);
@@ -103,7 +103,7 @@ public class PhasesOfDeployment(ITestOutputHelper output)
         double spin = 7.5 * (a - (1.24 * unwound * unwound)) / (a + (1.24 * unwound * unwound));
         DeploymentResult result = LawsOfDeployment.With(c => c with
         {
-            Release = CordRelease.AtCordAngle(Angle.FromDegrees(-early)),
+            LetGo = LetGo.AtCordAngle(Angle.FromDegrees(-early)),
             LineDensity = segments == 1 ? LinearDensity.Zero : LinearDensity.FromGramsPerMeter(1),
             Segments = segments,
         }).Deploy();
@@ -111,9 +111,9 @@ public class PhasesOfDeployment(ITestOutputHelper output)
         // Cords of 3e-3 of the weights' mass change the spin by no more than that; a piece miscounted, by a hundred times that.
         double close = segments == 1 ? 1e-10 : 3e-3;
         Assert.Equal(spin, result.FinalSpin.RadiansPerSecond, 7.5 * close);
-        Assert.All(result.Events.Where(e => e.Kind == DeploymentEventKind.Released), released =>
+        Assert.All(result.Events.Where(e => e.Kind == DeploymentEventKind.LetGo), released =>
             Assert.Equal(unwound, closed.At(released.Time).UnwoundLength.Meters, close));
-        Assert.Equal(2, result.Events.Count(e => e.Kind == DeploymentEventKind.Released));
+        Assert.Equal(2, result.Events.Count(e => e.Kind == DeploymentEventKind.LetGo));
     }
 
     // One piece leaves the drum by a jump of some 1e-8 rad: the end of the other cord's piece must not be lost in it.
@@ -153,12 +153,12 @@ public class PhasesOfDeployment(ITestOutputHelper output)
         {
             LineDensity = LinearDensity.FromGramsPerMeter(7),
             Segments = 2,
-            Release = CordRelease.AtCordAngle(Angle.FromRadians(angle)),
+            LetGo = LetGo.AtCordAngle(Angle.FromRadians(angle)),
         }).Deploy();
 
         Assert.DoesNotContain(result.Events, e => e.Kind == DeploymentEventKind.Unwound);
         Assert.Equal(
-            LawsOfDeployment.TimeOf(result, DeploymentEventKind.CordPiecePeeled), LawsOfDeployment.TimeOf(result, DeploymentEventKind.Released), 1e-8);
+            LawsOfDeployment.TimeOf(result, DeploymentEventKind.CordPiecePeeled), LawsOfDeployment.TimeOf(result, DeploymentEventKind.LetGo), 1e-8);
     }
 
     [Fact]
@@ -166,12 +166,12 @@ public class PhasesOfDeployment(ITestOutputHelper output)
     {
         Duration delay = Duration.FromMilliseconds(20);
 
-        Assert.Equal(CordRelease.AtTime(delay * 3), CordRelease.AtTime(delay).Delayed(delay * 2));
+        Assert.Equal(LetGo.AtTime(delay * 3), LetGo.AtTime(delay).Delayed(delay * 2));
         Assert.Equal(
-            CordRelease.AtSensedSpin(RotationalSpeed.Zero, delay * 3), CordRelease.AtSensedSpin(RotationalSpeed.Zero, delay).Delayed(delay * 2));
-        Assert.Equal(CordRelease.Never, CordRelease.Never.Delayed(delay));
-        Assert.NotEqual(CordRelease.Tangent, CordRelease.Tangent.Delayed(delay));
-        Assert.Equal(CordRelease.Tangent, CordRelease.Tangent.Delayed(Duration.Zero));
+            LetGo.AtSpin(RotationalSpeed.Zero).Delayed(delay * 3), LetGo.AtSpin(RotationalSpeed.Zero).Delayed(delay).Delayed(delay * 2));
+        Assert.Equal(LetGo.Never, LetGo.Never.Delayed(delay));
+        Assert.NotEqual(LetGo.Tangent, LetGo.Tangent.Delayed(delay));
+        Assert.Equal(LetGo.Tangent, LetGo.Tangent.Delayed(Duration.Zero));
     }
 
     [Theory]
@@ -188,8 +188,8 @@ public class PhasesOfDeployment(ITestOutputHelper output)
             Cords = [.. Enumerable.Range(0, 2).Select(i => Invented.Cord(170 * i) with
             {
                 LineDensity = LinearDensity.FromGramsPerMeter(20),
-                Freed = Duration.FromMilliseconds(1),
-                Release = CordRelease.AtTime(Duration.FromMilliseconds(2)),
+                ReleasedAt = Duration.FromMilliseconds(1),
+                LetGo = LetGo.AtTime(Duration.FromMilliseconds(2)),
             })],
             Until = Duration.FromMilliseconds(3),
         }).Wobbling(Angle.FromDegrees(nutation), Angle.FromDegrees(direction));
@@ -226,7 +226,7 @@ public class PhasesOfDeployment(ITestOutputHelper output)
         }).Wobbling(Angle.FromDegrees(wobble), Angle.Zero).Deploy();
 
         Assert.Equal(6, result.Events.Count(e => e.Kind == DeploymentEventKind.CordPiecePeeled));
-        Assert.Equal(2, result.Events.Count(e => e.Kind == DeploymentEventKind.Released));
+        Assert.Equal(2, result.Events.Count(e => e.Kind == DeploymentEventKind.LetGo));
         double[] peeled = [.. result.Events.Where(e => e.Kind == DeploymentEventKind.CordPiecePeeled).Select(e => e.Time.Seconds)];
         for (int pair = 0; pair < 6; pair += 2)
         {
@@ -239,7 +239,7 @@ public class PhasesOfDeployment(ITestOutputHelper output)
     public void A_released_hub_keeps_its_momentum_and_the_weights_fly_straight()
     {
         DeploymentResult result = Invented.Deployment.Deploy();
-        Duration gone = result.Events.Last(e => e.Kind == DeploymentEventKind.Released).Time;
+        Duration gone = result.Events.Last(e => e.Kind == DeploymentEventKind.LetGo).Time;
         DeploymentState then = result.At(gone);
         DeploymentState last = result.FinalState;
         Duration half = (gone + result.End) / 2;
@@ -268,7 +268,7 @@ public class PhasesOfDeployment(ITestOutputHelper output)
     [Fact]
     public void A_weight_that_stays_on_unbalances_the_hub_and_is_named()
     {
-        CordDeployment stuck = LawsOfDeployment.Planar with { Cords = [Invented.Cord(0), Invented.Cord(180) with { Freed = null }] };
+        CordDeployment stuck = LawsOfDeployment.Planar with { Cords = [Invented.Cord(0), Invented.Cord(180) with { ReleasedAt = null }] };
         DeploymentResult result = stuck.Deploy();
 
         Assert.Equal(CordPhase.Held, result.FinalState.Cords[1].Phase);
@@ -289,7 +289,7 @@ public class PhasesOfDeployment(ITestOutputHelper output)
         double at = LawsOfDeployment.TimeOf(result, DeploymentEventKind.Jammed);
         DeploymentState later = result.At(Duration.FromSeconds(at + 0.05));
         Assert.Equal(1, later.Cords[1].FreeLength.Meters, 1e-9);
-        Assert.Equal(CordPhase.Swinging, later.Cords[1].Phase);
+        Assert.Equal(CordPhase.Hinging, later.Cords[1].Phase);
         Assert.Contains(result.Events, e => e.Kind == DeploymentEventKind.CordWrapsBack && e.Cord == 1);
         Assert.Contains(result.Warnings, w => w.Kind == DeploymentWarningKind.CordWrapsBack);
     }
@@ -299,7 +299,7 @@ public class PhasesOfDeployment(ITestOutputHelper output)
     {
         CordDeployment late = LawsOfDeployment.Planar with
         {
-            Cords = [Invented.Cord(0), Invented.Cord(180) with { Freed = Duration.FromMilliseconds(20) }],
+            Cords = [Invented.Cord(0), Invented.Cord(180) with { ReleasedAt = Duration.FromMilliseconds(20) }],
         };
 
         DeploymentResult even = LawsOfDeployment.Planar.Deploy();
@@ -307,7 +307,7 @@ public class PhasesOfDeployment(ITestOutputHelper output)
 
         Assert.Equal(0, even.FinalState.OriginVelocity.Magnitude.MetersPerSecond, 1e-12);
         Assert.True(odd.FinalState.OriginVelocity.Magnitude.MetersPerSecond > 1e-3);
-        Assert.Equal(0.02, odd.Events.Last(e => e.Kind == DeploymentEventKind.WeightFreed).Time.Seconds, 1e-15);
+        Assert.Equal(0.02, odd.Events.Last(e => e.Kind == DeploymentEventKind.WeightReleased).Time.Seconds, 1e-15);
     }
 
     [Fact]
@@ -356,10 +356,10 @@ public class PhasesOfDeployment(ITestOutputHelper output)
         // but for a rounding. These numbers, found at random, once left a negative one, and a cord that was slack and taut by turns at one moment.
         Cord jammed = new()
         {
-            Weight = Mass.FromKilograms(0.258),
+            WeightMass = Mass.FromKilograms(0.258),
             Length = Length.FromMeters(0.911),
-            DrumRadius = Length.FromMeters(0.4),
-            DrumHeight = Length.FromMeters(-0.05),
+            HubRadius = Length.FromMeters(0.4),
+            PlaneHeight = Length.FromMeters(-0.05),
             StartAngle = Angle.FromDegrees(6.5200000000000005),
             Hanging = Length.FromMeters(0.046650000000000004),
             Stiffness = Force.FromKilonewtons(2),
@@ -368,15 +368,15 @@ public class PhasesOfDeployment(ITestOutputHelper output)
         };
         Cord wrongWay = new()
         {
-            Weight = Mass.FromKilograms(1.2),
+            WeightMass = Mass.FromKilograms(1.2),
             Length = Length.FromMeters(1.6205),
-            DrumRadius = Length.FromMeters(0.4),
-            DrumHeight = Length.FromMeters(0.0028000000000000004),
+            HubRadius = Length.FromMeters(0.4),
+            PlaneHeight = Length.FromMeters(0.0028000000000000004),
             StartAngle = Angle.FromDegrees(180.00001),
             Hanging = Length.FromMeters(0.028399999999999998),
             Surface = DrumSurface.Smooth,
             Winding = Winding.FollowsSpin,
-            Release = CordRelease.Tangent,
+            LetGo = LetGo.Tangent,
         };
         DeploymentResult result = new CordDeployment
         {
@@ -508,7 +508,7 @@ public class PhasesOfDeployment(ITestOutputHelper output)
         long allocated = Allocation.Of(() => propagation.Run(attitude, rates, 2, false, null));
 
         Assert.True(propagation.AcceptedSteps > 10);
-        Assert.Equal(2, propagation.Incidents.Count(i => i.Kind == DeploymentEventKind.Released));
+        Assert.Equal(2, propagation.Incidents.Count(i => i.Kind == DeploymentEventKind.LetGo));
         Assert.Equal(0, allocated);
     }
 

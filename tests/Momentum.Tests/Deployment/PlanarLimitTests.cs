@@ -24,7 +24,7 @@ public class PlanarLimitTests(ITestOutputHelper output)
 
         // Relative to the initial spin of 5 rad/s and to the time of let-go.
         double times = Math.Max(
-            Math.Abs(closed.LetGoTime.Seconds - TimeOf(propagation, DeploymentEventKind.Released)),
+            Math.Abs(closed.LetGoTime.Seconds - TimeOf(propagation, DeploymentEventKind.LetGo)),
             Math.Abs(closed.UnwindTime.Seconds - TimeOf(propagation, DeploymentEventKind.Unwound))) / closed.LetGoTime.Seconds;
         double spins = Math.Abs(closed.FinalSpin.RadiansPerSecond - propagation.State[Mechanism.Rates + 2]) / 5;
         for (int step = 0; step < recording.Count; step++)
@@ -48,7 +48,7 @@ public class PlanarLimitTests(ITestOutputHelper output)
         // 0.96379 s. Half a unit of the last digit, and what the rounded length leaves of the spin.
         Propagation propagation = Run(3, 7.2284, 0, 2, false, 2, out _);
 
-        Assert.Equal(0.96379, TimeOf(propagation, DeploymentEventKind.Released), 5e-6);
+        Assert.Equal(0.96379, TimeOf(propagation, DeploymentEventKind.LetGo), 5e-6);
         Assert.Equal(0, propagation.State[Mechanism.Rates + 2], 5e-5);
     }
 

@@ -1,3 +1,4 @@
+using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
 using UnitsNet;
 
@@ -8,19 +9,19 @@ public class RefusalsOfDeployment
 {
     public static TheoryData<string, CordDeployment> Bad => new()
     {
-        { "Cords[1].Weight", Second(c => c with { Weight = Mass.Zero }) },
+        { "Cords[1].WeightMass", Second(c => c with { WeightMass = Mass.Zero }) },
         { "Cords[1].Length", Second(c => c with { Length = Length.FromMeters(-1) }) },
-        { "Cords[1].DrumRadius", Second(c => c with { DrumRadius = Length.Zero }) },
+        { "Cords[1].HubRadius", Second(c => c with { HubRadius = Length.Zero }) },
         { "Cords[1].Hanging", Second(c => c with { Hanging = Length.FromMeters(3) }) },
         { "Cords[1].LineDensity", Second(c => c with { LineDensity = LinearDensity.FromGramsPerMeter(-1) }) },
         { "Cords[1].Segments", Second(c => c with { Segments = 0 }) },
         { "Cords[1].Stiffness", Second(c => c with { Stiffness = Force.Zero }) },
         { "Cords[1].DampingRatio", Second(c => c with { DampingRatio = -0.1 }) },
         { "Cords[1].DrumFriction", Second(c => c with { DrumFriction = 1 }) },
-        { "Cords[1].Freed", Second(c => c with { Freed = Duration.FromSeconds(-1) }) },
+        { "Cords[1].ReleasedAt", Second(c => c with { ReleasedAt = Duration.FromSeconds(-1) }) },
         { "Cords[1].JamsAt", Second(c => c with { JamsAt = Length.FromMeters(9) }) },
-        { "Cords[1].Release", Second(c => c with { Release = CordRelease.AtSensedSpin(RotationalSpeed.FromRadiansPerSecond(9), Duration.Zero) }) },
-        { "Cords[0].Release", Invented.Deployment with { Cords = [Invented.Cord(0) with { Release = CordRelease.AtCordAngle(-Angle.FromRadians(1.9 / 0.43)) }] } },
+        { "Cords[1].LetGo", Second(c => c with { LetGo = LetGo.AtSpin(RotationalSpeed.FromRadiansPerSecond(9)) }) },
+        { "Cords[0].LetGo", Invented.Deployment with { Cords = [Invented.Cord(0) with { LetGo = LetGo.AtCordAngle(-Angle.FromRadians(1.9 / 0.43)) }] } },
         { "Cords", Invented.Deployment with { Cords = [] } },
         { "Rates", Invented.Deployment with { Rates = Invented.Rates(3, 0, 0) } },
         { "Hub", Invented.Deployment with { Hub = default } },
@@ -42,7 +43,7 @@ public class RefusalsOfDeployment
 
     [Fact]
     public void A_cord_angle_past_the_other_tangent_is_refused() =>
-        Assert.Throws<ArgumentOutOfRangeException>(() => CordRelease.AtCordAngle(Angle.FromDegrees(181)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => LetGo.AtCordAngle(Angle.FromDegrees(181)));
 
     [Fact]
     public void A_wobble_that_no_rates_make_is_refused()
@@ -60,7 +61,7 @@ public class RefusalsOfDeployment
 
     [Fact]
     public void A_negative_delay_is_refused() =>
-        Assert.Equal("by", Assert.Throws<ArgumentOutOfRangeException>(() => CordRelease.Radial.Delayed(Duration.FromSeconds(-1))).ParamName);
+        Assert.Equal("by", Assert.Throws<ArgumentOutOfRangeException>(() => LetGo.Radial.Delayed(Duration.FromSeconds(-1))).ParamName);
 
     [Fact]
     public void A_time_outside_the_run_is_refused() =>
@@ -73,7 +74,7 @@ public class RefusalsOfDeployment
         CordDeployment slow = LawsOfDeployment.Planar with
         {
             Rates = Invented.Rates(7, 0, 0.01),
-            Cords = [Invented.Cord(0) with { DrumHeight = Length.FromMeters(3) }, Invented.Cord(180) with { DrumHeight = Length.FromMeters(3) }],
+            Cords = [Invented.Cord(0) with { PlaneHeight = Length.FromMeters(3) }, Invented.Cord(180) with { PlaneHeight = Length.FromMeters(3) }],
         };
 
         DeploymentRefusedException refused = Assert.Throws<DeploymentRefusedException>(() => slow.Deploy());

@@ -1,3 +1,4 @@
+using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
 using UnitsNet;
 
@@ -35,15 +36,15 @@ public class ResidualSpinTests
             Cords =
             [
                 Invented.Cord(0) with { DrumFriction = 0.005, Stiffness = Force.FromKilonewtons(400), DampingRatio = 0.05 },
-                Invented.Cord(180) with { DrumFriction = 0.005, Stiffness = Force.FromKilonewtons(400), DampingRatio = 0.05, Weight = Mass.FromGrams(622), Freed = Duration.FromMilliseconds(1) },
+                Invented.Cord(180) with { DrumFriction = 0.005, Stiffness = Force.FromKilonewtons(400), DampingRatio = 0.05, WeightMass = Mass.FromGrams(622), ReleasedAt = Duration.FromMilliseconds(1) },
             ],
         };
         ResidualSpin spin = real.ExplainFinalSpin();
 
         Assert.Equal(
             [
-                SpinCause.Wobble, SpinCause.Unbalance, SpinCause.DrumHeight, SpinCause.CordStretch,
-                SpinCause.DrumFriction, SpinCause.UnequalCords, SpinCause.LateWeights,
+                SpinCause.Wobble, SpinCause.Imbalance, SpinCause.CordPlaneOffset, SpinCause.CordStretch,
+                SpinCause.DrumFriction, SpinCause.UnequalCords, SpinCause.LateRelease,
             ],
             spin.Shares.Select(s => s.Cause));
 
@@ -61,7 +62,7 @@ public class ResidualSpinTests
     {
         CordDeployment late = LawsOfDeployment.Planar with
         {
-            Cords = [Invented.Cord(0), Invented.Cord(180) with { Release = CordRelease.Radial.Delayed(Duration.FromMilliseconds(5)) }],
+            Cords = [Invented.Cord(0), Invented.Cord(180) with { LetGo = LetGo.Radial.Delayed(Duration.FromMilliseconds(5)) }],
         };
 
         Assert.Equal(SpinCause.LateLetGo, Assert.Single(late.ExplainFinalSpin().Shares).Cause);
@@ -70,7 +71,7 @@ public class ResidualSpinTests
     [Fact]
     public void A_stuck_weight_is_to_blame_for_nearly_all_that_is_left()
     {
-        CordDeployment stuck = LawsOfDeployment.Planar with { Cords = [Invented.Cord(0), Invented.Cord(180) with { Freed = null }] };
+        CordDeployment stuck = LawsOfDeployment.Planar with { Cords = [Invented.Cord(0), Invented.Cord(180) with { ReleasedAt = null }] };
         ResidualSpin spin = stuck.ExplainFinalSpin();
 
         Assert.Equal(SpinCause.StuckCords, Assert.Single(spin.Shares).Cause);

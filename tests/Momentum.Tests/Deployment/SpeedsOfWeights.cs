@@ -1,5 +1,6 @@
 using Momentum.Frames;
 using Momentum.Quantities;
+using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
 using UnitsNet;
 
@@ -13,7 +14,7 @@ public class SpeedsOfWeights
     [InlineData(20)]
     public void Velocity_is_the_change_of_place_in_every_phase(double gramsPerMetre)
     {
-        CordDeployment whole = LawsOfDeployment.With(c => c with { Freed = Duration.FromSeconds(0.1), LineDensity = LinearDensity.FromGramsPerMeter(gramsPerMetre), Segments = 3 });
+        CordDeployment whole = LawsOfDeployment.With(c => c with { ReleasedAt = Duration.FromSeconds(0.1), LineDensity = LinearDensity.FromGramsPerMeter(gramsPerMetre), Segments = 3 });
         AssertChangeOfPlace(whole.Deploy());
     }
 
@@ -69,7 +70,7 @@ public class SpeedsOfWeights
             }
         }
 
-        Assert.Contains(CordPhase.Swinging, seen);
-        Assert.Contains(CordPhase.Released, seen);
+        Assert.Contains(CordPhase.Hinging, seen);
+        Assert.Contains(CordPhase.LetGo, seen);
     }
 }

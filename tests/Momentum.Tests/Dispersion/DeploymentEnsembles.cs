@@ -72,7 +72,7 @@ public class DeploymentEnsembles
         {
             DeploymentEnsemble found = dispersion.Run(1, firstCase: number);
             DeploymentResult alone = dispersion.Case(number).Deploy();
-            Duration gone = alone.Events.Last(e => e.Kind == DeploymentEventKind.Released).Time;
+            Duration gone = alone.Events.Last(e => e.Kind == DeploymentEventKind.LetGo).Time;
 
             Assert.Equal(alone.At(gone).Spin.RadiansPerSecond, found.FinalSpin.SiMean, SpinError * 7.5);
             Assert.Equal(alone.After.LargestSpin.RadiansPerSecond, found.LargestSpin.SiMean, SpinError * 7.5);
@@ -128,8 +128,8 @@ public class DeploymentEnsembles
             double across = Math.Sqrt(Math.Pow(momentum.SiX, 2) + Math.Pow(momentum.SiY, 2));
             x += momentum.SiX / across;
             y += momentum.SiY / across;
-            first += drawn.Cords[0].Release == CordRelease.Radial ? 0 : 1;
-            Assert.NotEqual(drawn.Cords[0].Release, drawn.Cords[1].Release);
+            first += drawn.Cords[0].LetGo == LetGo.Radial ? 0 : 1;
+            Assert.NotEqual(drawn.Cords[0].LetGo, drawn.Cords[1].LetGo);
 
             // The stated half-angle is that of hub and weights together; those add a per cent to the moments.
             Assert.Equal(0.01, Math.Atan2(across, momentum.SiZ), 3e-4);
@@ -144,7 +144,7 @@ public class DeploymentEnsembles
     [Fact]
     public void Weights_of_a_milligram_leave_a_symmetric_hub_its_wobble()
     {
-        CordDeployment light = (LawsOfDeployment.With(c => c with { Weight = Mass.FromMilligrams(1) }) with
+        CordDeployment light = (LawsOfDeployment.With(c => c with { WeightMass = Mass.FromMilligrams(1) }) with
         {
             Hub = MassProperties<Body>.Of(
                 Mass.FromKilograms(182),
@@ -183,7 +183,7 @@ public class DeploymentEnsembles
     [Fact]
     public void Every_way_to_fail_is_counted_and_fails_the_requirement()
     {
-        CordDeployment late = LawsOfDeployment.With(c => c with { Release = CordRelease.AtCordAngle(Angle.FromDegrees(170)) });
+        CordDeployment late = LawsOfDeployment.With(c => c with { LetGo = LetGo.AtCordAngle(Angle.FromDegrees(170)) });
         DeploymentEnsemble wrapped = new DeploymentDispersion(
             late, new DespinUncertainty { LetGoAngle = Scatter.Normal(Angle.FromDegrees(10)) }).Run(400);
 
@@ -208,23 +208,23 @@ public class DeploymentEnsembles
 
         // Ends before half of the cases have come to the radius.
         DeploymentResult nominal = LawsOfDeployment.Planar.Deploy();
-        Duration gone = nominal.Events.First(e => e.Kind == DeploymentEventKind.Released).Time;
+        Duration gone = nominal.Events.First(e => e.Kind == DeploymentEventKind.LetGo).Time;
         DeploymentEnsemble cut = new DeploymentDispersion(
             LawsOfDeployment.Planar with { Until = gone },
             new DespinUncertainty { InitialSpin = Scatter.Normal(RotationalSpeed.FromRadiansPerSecond(0.1)) }).Run(400);
-        Assert.InRange(cut.NotReleased, 400 * 0.4, 400 * 0.6);
+        Assert.InRange(cut.NotLetGo, 400 * 0.4, 400 * 0.6);
 
         Assert.Contains("still on at the end", Assert.Throws<ComputationRefusedException>(
-            () => new DeploymentDispersion(LawsOfDeployment.With(c => c with { Freed = null }), new DespinUncertainty()).Run(3)).Message, StringComparison.Ordinal);
+            () => new DeploymentDispersion(LawsOfDeployment.With(c => c with { ReleasedAt = null }), new DespinUncertainty()).Run(3)).Message, StringComparison.Ordinal);
     }
 
     [Fact]
     public void Bad_arguments_are_refused_by_name()
     {
         Assert.Equal("uncertainty", Assert.Throws<ArgumentException>(() => new DeploymentDispersion(
-            LawsOfDeployment.With(c => c with { Release = CordRelease.AtSensedSpin(RotationalSpeed.Zero, Duration.Zero) }), _everything)).ParamName);
-        Assert.Equal("Cords[0].Weight", Assert.ThrowsAny<ArgumentException>(() => new DeploymentDispersion(
-            LawsOfDeployment.With(c => c with { Weight = Mass.Zero }), _everything)).ParamName);
+            LawsOfDeployment.With(c => c with { LetGo = LetGo.AtSpin(RotationalSpeed.Zero) }), _everything)).ParamName);
+        Assert.Equal("Cords[0].WeightMass", Assert.ThrowsAny<ArgumentException>(() => new DeploymentDispersion(
+            LawsOfDeployment.With(c => c with { WeightMass = Mass.Zero }), _everything)).ParamName);
         var dispersion = new DeploymentDispersion(LawsOfDeployment.Planar, new DespinUncertainty());
         Assert.Equal("cases", Assert.Throws<ArgumentOutOfRangeException>(() => dispersion.Run(0)).ParamName);
         Assert.Equal("firstCase", Assert.Throws<ArgumentOutOfRangeException>(() => dispersion.Run(1, firstCase: -1)).ParamName);
@@ -243,12 +243,12 @@ public class DeploymentEnsembles
             InertiaTensor<Body>.Diagonal(Inertia(31.5), Inertia(32.1), Inertia(18.4))),
         Cords = [.. Enumerable.Range(0, 2).Select(i => new Cord
         {
-            Weight = design.WeightMass,
+            WeightMass = design.WeightMass,
             Length = design.CordLength,
-            DrumRadius = design.Hub.Radius,
-            DrumHeight = Length.FromMillimeters(427),
+            HubRadius = design.Hub.Radius,
+            PlaneHeight = Length.FromMillimeters(427),
             StartAngle = Angle.FromDegrees(180 * i),
-            Release = CordRelease.AtCordAngle(design.LetGo.CordAngle!.Value),
+            LetGo = design.LetGo,
         })],
         Rates = Vector<RotationalSpeed, Body>.Along(Direction<Body>.ZAxis, design.Hub.Spin),
         Until = design.Deploy().LetGoTime * 3,

@@ -30,7 +30,7 @@ public class IntegratedDespinAgreement
     public void Let_go_at_a_rate_agrees_too(DespinDesign design)
     {
         // The rate is any that the design passes, on the way to radial.
-        double share = 0.5 * (1 + Math.Sin(design.LetGo.CordAngle!.Value.Radians * 7));
+        double share = 0.5 * (1 + Math.Sin(((LetGo.CordAngleRule)design.LetGo).CordAngle.Radians * 7));
         double initial = design.Hub.Spin.RadiansPerSecond;
         double lowest = At(LetGo.Radial).Deploy().FinalSpin.RadiansPerSecond;
         if (lowest > 0.9 * initial)
@@ -47,7 +47,7 @@ public class IntegratedDespinAgreement
         Near(closed.FinalSpin.RadiansPerSecond, integrated.FinalSpin.RadiansPerSecond, Math.Max(initial, Math.Abs(lowest)), "final spin");
 
         DespinDesign At(LetGo letGo) =>
-            design.Hub.Carrying(design.WeightMass, design.CordLength, letGo, design.CordLineDensity, design.Weights);
+            design.Hub.Carrying(design.WeightMass, design.CordLength, letGo, design.CordLineDensity, design.WeightCount);
     }
 
     // Such a cord is past the other tangent for a millionth of its swing only, and then comes back; it passes it so flatly that

@@ -21,7 +21,7 @@ public class LateLetGoChecks
     [Property]
     public void No_delay_changes_nothing(DespinDesign design)
     {
-        if (design.LetGo.CordAngle!.Value.Radians == Math.PI)
+        if (((LetGo.CordAngleRule)design.LetGo).CordAngle.Radians == Math.PI)
         {
             return; // Already at the other tangent.
         }
@@ -33,7 +33,7 @@ public class LateLetGoChecks
         Assert.Equal(motion.FinalSpin.RadiansPerSecond, late.FinalSpin.RadiansPerSecond, 1e-12 * scale);
 
         // The weight's velocity is a sum of two that may almost cancel; each is up to the rim's speed or the weight's own.
-        Assert.Equal(0, late.HubDrift.MetersPerSecond, 1e-12 * (motion.Release.Speed.MetersPerSecond + (scale * design.Hub.Radius.Meters)));
+        Assert.Equal(0, late.HubDrift.MetersPerSecond, 1e-12 * (motion.Departure.Speed.MetersPerSecond + (scale * design.Hub.Radius.Meters)));
     }
 
     // The pull acts on a hub that is free to move: angular momentum about the common centre of mass and energy.
@@ -56,7 +56,7 @@ public class LateLetGoChecks
     // A complete de-spin has weights whose inertia about the axis, cords out, is about that of the hub. A hundred times as much
     // is beyond any vehicle, and there a refusal is the honest answer to what a double cannot hold.
     private static bool Extreme(DespinDesign design) =>
-        design.Weights * (design.WeightMass.Kilograms + (design.CordLineDensity.KilogramsPerMeter * design.CordLength.Meters)) *
+        design.WeightCount * (design.WeightMass.Kilograms + (design.CordLineDensity.KilogramsPerMeter * design.CordLength.Meters)) *
         Math.Pow(design.Hub.Radius.Meters + design.CordLength.Meters, 2) > 100 * design.Hub.SpinInertia.KilogramSquareMeters;
 
     // Newton's equations of a disc and a point on a string, string tension by the constraint; nothing shared with the library.
@@ -79,7 +79,7 @@ public class LateLetGoChecks
             [
                 0, 0, Math.Atan2(root.Y.Meters, root.X.Meters), weight.X.Meters, weight.Y.Meters,
                 0, 0, state.Spin.RadiansPerSecond,
-                motion.Release.VelocityInInertialAxes.X.MetersPerSecond, motion.Release.VelocityInInertialAxes.Y.MetersPerSecond,
+                motion.Departure.VelocityInInertialAxes.X.MetersPerSecond, motion.Departure.VelocityInInertialAxes.Y.MetersPerSecond,
             ]);
         integrator.Run(delay);
 
@@ -127,7 +127,7 @@ public class LateLetGoChecks
     public void Late_let_go_during_unwinding_carries_on_into_the_swing_and_closes()
     {
         DespinMotion motion = Design(LetGo.AtSpin(_hub.Spin * 0.3), 7.4).Deploy();
-        Assert.Equal(DespinPhase.Unwinding, motion.LetGoPhase);
+        Assert.Equal(CordPhase.Unwinding, motion.LetGoPhase);
 
         LateLetGo early = motion.WithOneWeightLate(Duration.FromMilliseconds(1), _hubMass);
         LateLetGo swung = motion.WithOneWeightLate(Duration.FromSeconds(0.4), _hubMass);

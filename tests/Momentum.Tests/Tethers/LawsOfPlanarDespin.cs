@@ -24,7 +24,7 @@ public class LawsOfPlanarDespin
     {
         DespinMotion slow = design.Deploy();
         DespinMotion fast = new DespinHub(design.Hub.SpinInertia, design.Hub.Radius, design.Hub.Spin * 3).Carrying(
-            design.WeightMass, design.CordLength, design.LetGo, design.CordLineDensity, design.Weights).Deploy();
+            design.WeightMass, design.CordLength, design.LetGo, design.CordLineDensity, design.WeightCount).Deploy();
 
         Near(3 * slow.FinalSpin.RadiansPerSecond, fast.FinalSpin.RadiansPerSecond, design.Hub.Spin.RadiansPerSecond);
         Near(9 * slow.PeakTension.Tension.Newtons, fast.PeakTension.Tension.Newtons, fast.PeakTension.Tension.Newtons);
@@ -38,18 +38,18 @@ public class LawsOfPlanarDespin
         // Lengths by 2, masses by 10: inertia by 40, line density by 5, same spins and times, speeds by 2, forces by 20.
         DespinMotion small = design.Deploy();
         DespinMotion large = new DespinHub(design.Hub.SpinInertia * 40, design.Hub.Radius * 2, design.Hub.Spin).Carrying(
-            design.WeightMass * 10, design.CordLength * 2, design.LetGo, design.CordLineDensity * 5, design.Weights).Deploy();
+            design.WeightMass * 10, design.CordLength * 2, design.LetGo, design.CordLineDensity * 5, design.WeightCount).Deploy();
 
         Near(small.FinalSpin.RadiansPerSecond, large.FinalSpin.RadiansPerSecond, design.Hub.Spin.RadiansPerSecond);
         Near(small.LetGoTime.Seconds, large.LetGoTime.Seconds, small.LetGoTime.Seconds);
-        Near(2 * small.Release.Speed.MetersPerSecond, large.Release.Speed.MetersPerSecond, large.Release.Speed.MetersPerSecond);
+        Near(2 * small.Departure.Speed.MetersPerSecond, large.Departure.Speed.MetersPerSecond, large.Departure.Speed.MetersPerSecond);
         Near(20 * small.PeakTension.Tension.Newtons, large.PeakTension.Tension.Newtons, large.PeakTension.Tension.Newtons);
     }
 
     [Property]
     public void Spin_is_the_same_at_equal_angles_before_and_after_radial(DespinDesign design)
     {
-        double angle = design.LetGo.CordAngle!.Value.Radians;
+        double angle = ((LetGo.CordAngleRule)design.LetGo).CordAngle.Radians;
         DespinMotion before = LetGoAt(design, angle).Deploy();
         DespinMotion after = LetGoAt(design, Math.PI - angle).Deploy();
 
@@ -62,9 +62,9 @@ public class LawsOfPlanarDespin
     public void More_cord_or_more_weight_leaves_less_spin(DespinDesign design)
     {
         double spin = design.Deploy().FinalSpin.RadiansPerSecond;
-        double longer = design.Hub.Carrying(design.WeightMass, design.CordLength * 1.01, design.LetGo, design.CordLineDensity, design.Weights)
+        double longer = design.Hub.Carrying(design.WeightMass, design.CordLength * 1.01, design.LetGo, design.CordLineDensity, design.WeightCount)
             .Deploy().FinalSpin.RadiansPerSecond;
-        double heavier = design.Hub.Carrying(design.WeightMass * 1.01, design.CordLength, design.LetGo, design.CordLineDensity, design.Weights)
+        double heavier = design.Hub.Carrying(design.WeightMass * 1.01, design.CordLength, design.LetGo, design.CordLineDensity, design.WeightCount)
             .Deploy().FinalSpin.RadiansPerSecond;
 
         // Equal only where the whole effect is lost in rounding. A cord with mass has a length past which more of it adds
@@ -88,7 +88,7 @@ public class LawsOfPlanarDespin
             return; // The length is not to be had from a spin that rounding cannot tell from the initial one.
         }
 
-        DespinDesign sized = design.Hub.SizeCordLength(design.WeightMass, spin, design.LetGo, design.CordLineDensity, design.Weights);
+        DespinDesign sized = design.Hub.SizeCordLength(design.WeightMass, spin, design.LetGo, design.CordLineDensity, design.WeightCount);
 
         Near(spin.RadiansPerSecond, sized.Deploy().FinalSpin.RadiansPerSecond, Largest(design.Deploy(), design.Deploy()));
     }
@@ -102,7 +102,7 @@ public class LawsOfPlanarDespin
             return;
         }
 
-        DespinDesign sized = design.Hub.SizeWeightMass(design.CordLength, spin, design.LetGo, design.CordLineDensity, design.Weights);
+        DespinDesign sized = design.Hub.SizeWeightMass(design.CordLength, spin, design.LetGo, design.CordLineDensity, design.WeightCount);
 
         Near(spin.RadiansPerSecond, sized.Deploy().FinalSpin.RadiansPerSecond, Largest(design.Deploy(), design.Deploy()));
     }
@@ -135,7 +135,7 @@ public class LawsOfPlanarDespin
     [Property(MaxTest = 100)]
     public void Hub_slows_by_the_moment_of_the_cords_pull(DespinDesign design)
     {
-        DespinDesign massless = design.Hub.Carrying(design.WeightMass, design.CordLength, design.LetGo, null, design.Weights);
+        DespinDesign massless = design.Hub.Carrying(design.WeightMass, design.CordLength, design.LetGo, null, design.WeightCount);
         DespinMotion motion = massless.Deploy();
         double time = 0.7 * motion.LetGoTime.Seconds;
         double step = 1e-4 * Math.Min(motion.LetGoTime.Seconds, motion.UnwindTime.Seconds);
@@ -147,7 +147,7 @@ public class LawsOfPlanarDespin
         DespinState now = motion.At(Duration.FromSeconds(time));
         double Spin(int steps) => motion.At(Duration.FromSeconds(time + (steps * step))).Spin.RadiansPerSecond;
         double acceleration = (Spin(-2) - (8 * Spin(-1)) + (8 * Spin(1)) - Spin(2)) / (12 * step);
-        double moment = -design.Weights * now.CordTensionAtHub.Newtons * design.Hub.Radius.Meters * Math.Cos(now.CordAngle.Radians);
+        double moment = -design.WeightCount * now.CordTensionAtHub.Newtons * design.Hub.Radius.Meters * Math.Cos(now.CordAngle.Radians);
 
         double noise = 1e-15 * Math.Abs(now.Spin.RadiansPerSecond) / step;
         Assert.Equal(
@@ -155,7 +155,7 @@ public class LawsOfPlanarDespin
     }
 
     private static DespinDesign LetGoAt(DespinDesign design, double angle) => design.Hub.Carrying(
-        design.WeightMass, design.CordLength, LetGo.AtCordAngle(Angle.FromRadians(angle)), design.CordLineDensity, design.Weights);
+        design.WeightMass, design.CordLength, LetGo.AtCordAngle(Angle.FromRadians(angle)), design.CordLineDensity, design.WeightCount);
 
     private static double Largest(DespinMotion one, DespinMotion other) => Math.Max(
         one.Design.Hub.Spin.RadiansPerSecond,

@@ -59,7 +59,7 @@ public class PlanarDespinFacts
         DespinMotion motion = _hub.SizeCordLength(_weight, RotationalSpeed.Zero, LetGo.Tangent).Deploy();
         PeakTension peak = motion.PeakTension;
 
-        Assert.Equal(DespinPhase.Unwinding, peak.Phase);
+        Assert.Equal(CordPhase.Unwinding, peak.Phase);
         Assert.Equal(0.5, motion.At(peak.Time).Spin / _hub.Spin, 1e-14);
         double c = 1 + (18.4 / (0.62 * 0.43 * 0.43));
         double w = _hub.Spin.RadiansPerSecond;
@@ -72,7 +72,7 @@ public class PlanarDespinFacts
     {
         DespinMotion motion = _hub.Carrying(_weight, Length.FromMeters(1), LetGo.Radial).Deploy();
 
-        Assert.Equal(DespinPhase.Hinging, motion.PeakTension.Phase);
+        Assert.Equal(CordPhase.Hinging, motion.PeakTension.Phase);
         Assert.True(motion.PeakTension.Tension > motion.At(motion.UnwindTime).CordTension);
         Assert.True(motion.PeakTension.Time > motion.UnwindTime);
     }
@@ -137,7 +137,7 @@ public class PlanarDespinFacts
         DespinMotion motion = _hub.Carrying(_weight, tangent.CordLength, LetGo.AtSpin(Share(ratio)), LinearDensity.FromGramsPerMeter(1)).Deploy();
 
         Assert.Equal(ratio, motion.FinalSpin / _hub.Spin, 1e-14);
-        Assert.Equal(ratio > 0.04 ? DespinPhase.Unwinding : DespinPhase.Hinging, motion.LetGoPhase);
+        Assert.Equal(ratio > 0.04 ? CordPhase.Unwinding : CordPhase.Hinging, motion.LetGoPhase);
     }
 
     [Fact]
@@ -239,17 +239,17 @@ public class PlanarDespinFacts
         DespinState last = motion.At(motion.LetGoTime);
         DespinState later = motion.At(motion.LetGoTime + Duration.FromSeconds(2));
 
-        Assert.Equal(DespinPhase.Released, later.Phase);
+        Assert.Equal(CordPhase.LetGo, later.Phase);
         Assert.Null(later.CordRoot(0));
         Assert.Equal(Force.Zero, later.CordTension);
         for (int weight = 0; weight < 2; weight++)
         {
             Position<Inertial> from = last.WeightPosition(weight);
             Position<Inertial> to = later.WeightPosition(weight);
-            Assert.Equal(2 * motion.Release.Speed.MetersPerSecond, (to - from).Magnitude.Meters, 1e-12);
+            Assert.Equal(2 * motion.Departure.Speed.MetersPerSecond, (to - from).Magnitude.Meters, 1e-12);
             double sense = weight == 0 ? 1 : -1;
-            Assert.Equal(sense * 2 * motion.Release.VelocityInInertialAxes.X.MetersPerSecond, (to - from).X.Meters, 1e-12);
-            Assert.Equal(sense * 2 * motion.Release.VelocityInInertialAxes.Y.MetersPerSecond, (to - from).Y.Meters, 1e-12);
+            Assert.Equal(sense * 2 * motion.Departure.VelocityInInertialAxes.X.MetersPerSecond, (to - from).X.Meters, 1e-12);
+            Assert.Equal(sense * 2 * motion.Departure.VelocityInInertialAxes.Y.MetersPerSecond, (to - from).Y.Meters, 1e-12);
         }
 
         double spun = later.Spin.RadiansPerSecond * 2;
@@ -267,8 +267,8 @@ public class PlanarDespinFacts
         Position<Inertial> after = motion.At(Duration.FromSeconds(end)).WeightPosition(0);
 
         // A one-sided difference: off by half the acceleration times the step.
-        Assert.Equal(motion.Release.VelocityInInertialAxes.X.MetersPerSecond, (after - before).X.Meters / Step, 0.01);
-        Assert.Equal(motion.Release.VelocityInInertialAxes.Y.MetersPerSecond, (after - before).Y.Meters / Step, 0.01);
+        Assert.Equal(motion.Departure.VelocityInInertialAxes.X.MetersPerSecond, (after - before).X.Meters / Step, 0.01);
+        Assert.Equal(motion.Departure.VelocityInInertialAxes.Y.MetersPerSecond, (after - before).Y.Meters / Step, 0.01);
     }
 
     [Fact]

@@ -35,7 +35,7 @@ public sealed class HistoryTests
         int letGo = table.RowWhere("event", "let go");
         Assert.Equal(answer["let_go_time_s"]!.GetValue<double>(), table["time_s", letGo]);
         Assert.Equal(answer["unwind_time_s"]!.GetValue<double>(), table["time_s", table.RowWhere("event", "fully unwound")]);
-        Assert.Equal("released", table.Text("phase", table.Rows - 1));
+        Assert.Equal("let go", table.Text("phase", table.Rows - 1));
 
         // Eleven instants, of which the ninth is let-go itself, and two more events.
         Assert.Equal(13, table.Rows);

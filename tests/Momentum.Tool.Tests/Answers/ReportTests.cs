@@ -25,7 +25,7 @@ public sealed partial class ReportTests
         Assert.Contains("Invented: Sandpiper test article", text, StringComparison.Ordinal);
         Assert.Contains(Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(path))), text, StringComparison.Ordinal);
         Assert.Contains("Both requirements met", text, StringComparison.Ordinal);
-        foreach (string given in new[] { "50 rpm", "± 2 %", "420 mm", "± 0.2 mm, limits", "spin.wobble", "despin.cord.line_density", "0 mm, 0 mm, 250 mm" })
+        foreach (string given in new[] { "50 rpm", "± 2 %", "420 mm", "± 0.2 mm, limits", "spin.nutation", "despin.cord.line_density", "0 mm, 0 mm, 250 mm" })
         {
             Assert.Contains(given, text, StringComparison.Ordinal);
         }
@@ -75,7 +75,7 @@ public sealed partial class ReportTests
         // Own derivation, to first order in the delay: the hub at rest is pulled to one side by m v²/L, the weight circling
         // about the cord's end point on it; impulse over mass.
         double drift = json["late_weight_drift_m_s"]!.GetValue<double>();
-        double tension = json["weight_mass_kg"]!.GetValue<double>() * Math.Pow(json["weight_release_speed_m_s"]!.GetValue<double>(), 2) / json["cord_length_m"]!.GetValue<double>();
+        double tension = json["weight_mass_kg"]!.GetValue<double>() * Math.Pow(json["weight_let_go_speed_m_s"]!.GetValue<double>(), 2) / json["cord_length_m"]!.GetValue<double>();
         Assert.InRange(drift / (tension * 2e-3 / 120), 0.95, 1.05);
         Assert.DoesNotContain("despin.second_weight_delay", json["not_used_yet"]!.ToJsonString(), StringComparison.Ordinal);
     }

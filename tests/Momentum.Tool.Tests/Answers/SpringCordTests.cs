@@ -33,7 +33,7 @@ public sealed class SpringCordTests
         AssertClose(motion.At(motion.PeakTension.Time).Stretch.Meters, answer, "peak_tension_stretch_m");
         AssertClose(motion.LargestStretch.Meters, answer, "largest_stretch_m");
         AssertClose(motion.AtLetGo.Energy.Elastic.Joules / 2, answer, "let_go_stretch_energy_j");
-        AssertClose(1900 / motion.PeakTension.Tension.Newtons, answer, "cord_margin");
+        AssertClose(1900 / motion.PeakTension.Tension.Newtons, answer, "cord_safety_factor");
     }
 
     [Fact]
@@ -110,7 +110,7 @@ public sealed class SpringCordTests
     public void The_margin_is_judged_on_the_springs_tension()
     {
         JsonNode answer = Size(SampleCase.IdealOnSprings);
-        JsonNode margin = answer["requirements"]!.AsArray().Single(r => r!["name"]!.GetValue<string>() == "cord_margin")!;
+        JsonNode margin = answer["requirements"]!.AsArray().Single(r => r!["name"]!.GetValue<string>() == "cord_safety_factor")!;
 
         AssertClose(1900 / _design.Deploy().PeakTension.Tension.Newtons, margin, "value", 1e-6);
         Assert.True(margin["met"]!.GetValue<bool>());

@@ -18,10 +18,10 @@ public sealed class WholeMotionTests
         Assert.Equal(Number(answer["final_spin_rad_s"]), Whole(answer, "final_spin_rad_s"), 1e-9 * initial);
         Assert.Equal(1, Whole(answer, "peak_tension_cord_1_n") / Number(answer["peak_cord_tension_n"]), 1e-6);
         Assert.Equal(Whole(answer, "peak_tension_cord_1_n"), Whole(answer, "peak_tension_cord_2_n"), 1e-6);
-        Assert.Equal(1, Whole(answer, "release_speed_weight_1_m_s") / Number(answer["weight_release_speed_m_s"]), 1e-9);
-        Assert.Equal(1, Whole(answer, "release_energy_weight_2_j") / Number(answer["weight_release_energy_j"]), 1e-9);
+        Assert.Equal(1, Whole(answer, "let_go_speed_weight_1_m_s") / Number(answer["weight_let_go_speed_m_s"]), 1e-9);
+        Assert.Equal(1, Whole(answer, "let_go_energy_weight_2_j") / Number(answer["weight_let_go_energy_j"]), 1e-9);
         Assert.Equal(0, Whole(answer, "nutation_after_rad"), 1e-9);
-        JsonNode letGo = answer["whole_motion"]!["events"]!.AsArray().Last(e => e!["event"]!.GetValue<string>() == "released")!;
+        JsonNode letGo = answer["whole_motion"]!["events"]!.AsArray().Last(e => e!["event"]!.GetValue<string>() == "let_go")!;
         Assert.Equal(Number(answer["let_go_time_s"]), Number(letGo["time_s"]), 1e-8);
         Assert.InRange(Whole(answer, "ledger_closure"), 0, 1e-11);
     }
@@ -44,7 +44,7 @@ public sealed class WholeMotionTests
         JsonNode whole = Size(With(SampleCase.Exact, "[despin.cord]\n", "[despin.cord]\nstiffness = \"85 kN\"\ndamping = \"0.02\"\n"))["whole_motion"]!;
 
         double sum = Number(whole["final_spin_by_causes_together_rad_s"]) + Number(whole["final_spin_ideal_rad_s"]);
-        foreach (string cause in new[] { "wobble", "unbalance", "cord_stretch", "cord_mass" })
+        foreach (string cause in new[] { "wobble", "imbalance", "cord_stretch", "cord_mass" })
         {
             sum += Number(whole[$"final_spin_by_{cause}_rad_s"]);
         }
@@ -84,13 +84,13 @@ public sealed class WholeMotionTests
     public void A_case_with_only_the_spin_moment_has_no_whole_motion_and_says_why()
     {
         string text = With(SampleCase.Text, "xx = \"14.2 kg*m^2\", yy = \"14.6 kg*m^2\", ", "").Replace(", " + Balanced, " }", StringComparison.Ordinal);
-        Invocation size = Invocation.WithInput(With(text, "cord_margin = \"> 3\"", "wobble = \"< 5 deg\""), "size", "-", "--json");
+        Invocation size = Invocation.WithInput(With(text, "cord_safety_factor = \"> 3\"", "nutation = \"< 5 deg\""), "size", "-", "--json");
 
         Assert.Null(size.Json["whole_motion"]);
-        JsonNode wobble = size.Json["requirements"]!.AsArray().Single(r => r!["name"]!.GetValue<string>() == "wobble")!;
+        JsonNode wobble = size.Json["requirements"]!.AsArray().Single(r => r!["name"]!.GetValue<string>() == "nutation")!;
         Assert.Null(wobble["met"]);
         Assert.Contains("only the moment of inertia about the spin axis is stated", wobble["note"]!.GetValue<string>(), StringComparison.Ordinal);
-        Assert.Contains(size.Json["warnings"]!.AsArray(), w => w!["message"]!.GetValue<string>().Contains("wobble, deck_offset, deck_edge, stiffness and damping have no effect", StringComparison.Ordinal));
+        Assert.Contains(size.Json["warnings"]!.AsArray(), w => w!["message"]!.GetValue<string>().Contains("nutation, cord_plane_offset, deck_edge, stiffness and damping have no effect", StringComparison.Ordinal));
 
         Invocation run = Invocation.WithInput(text, "run", "-", "--whole");
         Assert.Equal(2, run.ExitCode);
@@ -106,13 +106,13 @@ public sealed class WholeMotionTests
         double[] Column(string name) => [.. history[name]!.AsArray().Select(Number)];
 
         Assert.Equal(Whole(run.Json, "final_spin_rad_s"), Column("spin_rad_s")[^1]);
-        Assert.Contains(history["event"]!.AsArray(), e => e!.GetValue<string>().Contains("released 2", StringComparison.Ordinal));
-        Assert.Equal("weight freed 1; weight freed 2", history["event"]![0]!.GetValue<string>());
+        Assert.Contains(history["event"]!.AsArray(), e => e!.GetValue<string>().Contains("let go 2", StringComparison.Ordinal));
+        Assert.Equal("weight released 1; weight released 2", history["event"]![0]!.GetValue<string>());
         Assert.Equal("unwinding", history["phase"]![1]!.GetValue<string>());
-        Assert.Equal("released", history["phase"]!.AsArray()[^1]!.GetValue<string>());
+        Assert.Equal("let go", history["phase"]!.AsArray()[^1]!.GetValue<string>());
 
         // In space a weight flies on as fast as it was let go.
-        Assert.Equal(1, Column("weight_1_speed_m_s")[^1] / Whole(run.Json, "release_speed_weight_1_m_s"), 1e-12);
+        Assert.Equal(1, Column("weight_1_speed_m_s")[^1] / Whole(run.Json, "let_go_speed_weight_1_m_s"), 1e-12);
 
         // The quaternion is written with the digits of a unit one.
         Assert.All(Enumerable.Range(0, Column("time_s").Length), i =>
@@ -125,11 +125,11 @@ public sealed class WholeMotionTests
     [Fact]
     public void A_limit_on_nutation_is_judged_and_warned_of()
     {
-        Invocation run = Invocation.WithInput(SampleCase.Exact.Replace("cord_margin = \"> 3\"", "wobble = \"< 5 deg\"\ntransverse_rate = \"< 2 rpm\"", StringComparison.Ordinal), "size", "-", "--json");
+        Invocation run = Invocation.WithInput(SampleCase.Exact.Replace("cord_safety_factor = \"> 3\"", "nutation = \"< 5 deg\"\ntransverse_rate = \"< 2 rpm\"", StringComparison.Ordinal), "size", "-", "--json");
 
         Assert.Equal(1, run.ExitCode);
         JsonNode[] judged = [.. run.Json["requirements"]!.AsArray().Select(r => r!)];
-        Assert.False(judged.Single(r => r["name"]!.GetValue<string>() == "wobble")["met"]!.GetValue<bool>());
+        Assert.False(judged.Single(r => r["name"]!.GetValue<string>() == "nutation")["met"]!.GetValue<bool>());
         Assert.True(judged.Single(r => r["name"]!.GetValue<string>() == "transverse_rate")["met"]!.GetValue<bool>());
         Assert.Contains(run.Json["warnings"]!.AsArray(), w => w!["message"]!.GetValue<string>().Contains("nutation angle reaches", StringComparison.Ordinal));
     }
@@ -141,7 +141,7 @@ public sealed class WholeMotionTests
     [Fact]
     public void Requirements_are_judged_over_the_cases_of_the_whole_motion_too()
     {
-        JsonNode answer = Size(With(SampleCase.Text, "cord_margin = \"> 3\"", "wobble = \"< 90 deg\"\ntransverse_rate = \"< 1 rpm\""));
+        JsonNode answer = Size(With(SampleCase.Text, "cord_safety_factor = \"> 3\"", "nutation = \"< 90 deg\"\ntransverse_rate = \"< 1 rpm\""));
         JsonNode spread = answer["whole_motion"]!["dispersion"]!;
         JsonNode[] judged = [.. answer["requirements"]!.AsArray().Select(r => r!)];
 
@@ -150,7 +150,7 @@ public sealed class WholeMotionTests
         Assert.Equal(1, Number(spread["final_spin_standard_deviation_rad_s"]) / Number(answer["dispersion"]!["final_spin_standard_deviation_rad_s"]), 0.1);
         Assert.Contains("whole motion at 99.7 % of 1000 cases", judged.Single(r => r["name"]!.GetValue<string>() == "transverse_rate")["note"]!.GetValue<string>(), StringComparison.Ordinal);
         Assert.Equal(Number(spread["transverse_rate_after_99_7_percent_rad_s"]), Number(judged.Single(r => r["name"]!.GetValue<string>() == "transverse_rate")["value"]));
-        Assert.Equal(Number(spread["nutation_after_99_7_percent_rad"]), Number(judged.Single(r => r["name"]!.GetValue<string>() == "wobble")["value"]));
+        Assert.Equal(Number(spread["nutation_after_99_7_percent_rad"]), Number(judged.Single(r => r["name"]!.GetValue<string>() == "nutation")["value"]));
         double plane = Number(answer["dispersion"]!["final_spin_magnitude_99_7_percent_rad_s"]);
         double space = Number(spread["spin_after_99_7_percent_rad_s"]);
         Assert.Equal(Math.Max(plane, space), Number(judged.Single(r => r["name"]!.GetValue<string>() == "final_rate")["value"]));

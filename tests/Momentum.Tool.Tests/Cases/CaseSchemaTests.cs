@@ -40,7 +40,7 @@ public sealed class CaseSchemaTests
     [InlineData("weights     = 2", "weights = 2.5")]
     [InlineData("let_go      = \"radial\"", "let_go = \"radail\"")]
     [InlineData("let_go      = \"radial\"", "let_go = { corner = \"5 deg\" }")]
-    [InlineData("cord_margin = \"> 3\"", "cord_margin = \"3\"")]
+    [InlineData("cord_safety_factor = \"> 3\"", "cord_safety_factor = \"3\"")]
     [InlineData("spin_axis     = \"z\"", "spin_axis = \"w\"")]
     [InlineData("format = 1", "format = 2")]
     [InlineData("[\"0 mm\", \"0 mm\", \"250 mm\"]", "[\"0 mm\", \"250 mm\"]")]

@@ -39,7 +39,7 @@ public sealed class FileWritingTests
     {
         using var place = new Workplace();
         string starter = Invocation.Of("new", "-").Output;
-        Assert.Contains("\n# wobble = \"0.8 deg\"\n", starter, StringComparison.Ordinal);
+        Assert.Contains("\n# nutation = \"0.8 deg\"\n", starter, StringComparison.Ordinal);
 
         // Keys that exclude one another stay as they are: parts beside a tensor, the third of the two that are given, springs beside a stiffness.
         string[] lines = starter.Split('\n');

@@ -10,7 +10,7 @@ public sealed class ProcessTests
     public void The_program_answers_on_standard_output_and_is_silent_on_standard_error()
     {
         using var place = new Workplace();
-        string path = place.Write("case.toml", SampleCase.With("wobble = \"0.5 deg\"", ""));
+        string path = place.Write("case.toml", SampleCase.With("nutation = \"0.5 deg\"", ""));
         (int exitCode, string output, string error) = Run("size", path, "--json");
 
         Assert.Equal(0, exitCode);

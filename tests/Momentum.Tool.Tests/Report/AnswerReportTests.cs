@@ -194,7 +194,7 @@ public sealed class AnswerReportTests(Chromium chromium)
     [Fact]
     public void Requirement_nothing_was_computed_for_is_shown_as_not_judged()
     {
-        DespinReport report = Compose(Given() + "wobble = \"< 5 deg\"\n");
+        DespinReport report = Compose(Given() + "nutation = \"< 5 deg\"\n");
 
         Assert.Equal(Momentum.Cases.Report.Model.Verdict.NotAllJudged, report.Verdict);
         Assert.Contains("1 not judged", HtmlReport.Render(report), StringComparison.Ordinal);

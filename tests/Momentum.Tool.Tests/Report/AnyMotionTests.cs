@@ -34,7 +34,7 @@ public sealed class AnyMotionTests
         foreach (UnwindingFrame frame in motion.Frames)
         {
             DeploymentState state = result.At(Duration.FromSeconds(frame.Time));
-            foreach ((int cord, CordState at) in state.Cords.Index().Where(c => c.Item.Phase is CordPhase.Unwinding or CordPhase.Swinging))
+            foreach ((int cord, CordState at) in state.Cords.Index().Where(c => c.Item.Phase is CordPhase.Unwinding or CordPhase.Hinging))
             {
                 // Cords without mass, straight wherever they are; the end of a turn is found by an arc tangent.
                 Assert.Equal(at.FreeLength.Meters, (frame.Cords[cord].Weight - motion.Root(frame, cord)).Magnitude.Meters, 1e-9);

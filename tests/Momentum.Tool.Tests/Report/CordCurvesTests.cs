@@ -71,7 +71,7 @@ public sealed class CordCurvesTests(Chromium chromium)
         foreach ((int i, double time) in band.X.Index().Where(x => x.Index % 50 == 0))
         {
             double[] all = [.. result.At(Duration.FromSeconds(time)).Cords
-                .Where(c => title != "Cord tension" || c.Phase != CordPhase.Released)
+                .Where(c => title != "Cord tension" || c.Phase != CordPhase.LetGo)
                 .Select(c => title == "Cord tension" ? c.Tension.Newtons : c.WeightVelocity.Magnitude.MetersPerSecond)];
             Assert.Equal(all.Min(), band.Low[i], 1e-9 * all.Max());
             Assert.Equal(all.Max(), band.High[i], 1e-9 * all.Max());

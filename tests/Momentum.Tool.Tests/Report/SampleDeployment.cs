@@ -1,6 +1,7 @@
 using Momentum.Frames;
 using Momentum.Inertia;
 using Momentum.Quantities;
+using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
 using UnitsNet;
 
@@ -20,7 +21,7 @@ internal static class SampleDeployment
     /// <summary>The same, let go at the tangent.</summary>
     public static CordDeployment Tangent => PlanarAndSymmetric with
     {
-        Cords = [.. PlanarAndSymmetric.Cords.Select(c => c with { Release = CordRelease.Tangent })],
+        Cords = [.. PlanarAndSymmetric.Cords.Select(c => c with { LetGo = LetGo.Tangent })],
     };
 
     /// <summary>One cord jams, and one weight is never set free.</summary>
@@ -31,7 +32,7 @@ internal static class SampleDeployment
             CordDeployment whole = Unbalanced();
             return whole with
             {
-                Cords = [whole.Cords[0] with { JamsAt = Length.FromMeters(1.2) }, whole.Cords[1] with { Freed = null }],
+                Cords = [whole.Cords[0] with { JamsAt = Length.FromMeters(1.2) }, whole.Cords[1] with { ReleasedAt = null }],
                 Until = Duration.FromSeconds(0.8),
             };
         }
@@ -55,8 +56,8 @@ internal static class SampleDeployment
         Cords = [.. Enumerable.Range(0, 8).Select(i => Unbalanced().Cords[0] with
         {
             StartAngle = Angle.FromDegrees(45 * i),
-            Weight = Mass.FromKilograms(0.13 + (0.01 * ((5 * i) % 8))),
-            Freed = Duration.FromSeconds(0.002 * ((3 * i) % 8)),
+            WeightMass = Mass.FromKilograms(0.13 + (0.01 * ((5 * i) % 8))),
+            ReleasedAt = Duration.FromSeconds(0.002 * ((3 * i) % 8)),
         })],
     };
 
@@ -97,13 +98,13 @@ internal static class SampleDeployment
 
         Cord Cord(double angle, double freed) => new()
         {
-            Weight = Mass.FromKilograms(0.62),
+            WeightMass = Mass.FromKilograms(0.62),
             Length = Length.FromMeters(PlanarMotion.RadialLengthToZero(18.4, 1.24, 0.43)),
-            DrumRadius = Length.FromMillimeters(430),
-            DrumHeight = Length.FromMeters(height),
+            HubRadius = Length.FromMillimeters(430),
+            PlaneHeight = Length.FromMeters(height),
             StartAngle = Angle.FromDegrees(angle),
-            Freed = Duration.FromSeconds(freed),
-            Release = CordRelease.Radial,
+            ReleasedAt = Duration.FromSeconds(freed),
+            LetGo = LetGo.Radial,
         };
 
         static MassMomentOfInertia Si(double value) => MassMomentOfInertia.FromKilogramSquareMeters(value);

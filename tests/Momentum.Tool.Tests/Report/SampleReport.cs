@@ -56,7 +56,7 @@ internal static class SampleReport
             Requirements =
             [
                 new("Final spin rate", "< 2 rpm", new(0, "rpm"), Outcome.Met, "nominal; 99.7 % of cases asked for"),
-                new("Cord margin", "> 3", new(4.61, ""), Outcome.Met, "breaking load over peak tension"),
+                new("Cord safety factor", "> 3", new(4.61, ""), Outcome.Met, "breaking load over peak tension"),
                 new("Wobble", "< 5°", null, Outcome.NotJudged, "needs the three-dimensional motion"),
             ],
             Unwinding = unwinding,

@@ -98,8 +98,8 @@ public sealed class WholeMotionTests(Chromium chromium)
         Assert.Equal(inertia * planar.InitialSpin, planar.Weights * speed * (planar.Radius + planar.Length), 1e-9 * inertia * planar.InitialSpin);
 
         WholeMotionSection section = SectionOf(SampleDeployment.PlanarAndSymmetric);
-        Assert.Equal([1, 2], section.LetGos.Select(l => l.Cord));
-        Assert.All(section.LetGos, l =>
+        Assert.Equal([1, 2], section.Departures.Select(l => l.Cord));
+        Assert.All(section.Departures, l =>
         {
             Assert.Equal(speed, l.Speed!.Value.Value, 1e-9 * speed);
             Assert.Equal(energy, l.Energy!.Value.Value, 1e-9 * energy);
@@ -116,14 +116,14 @@ public sealed class WholeMotionTests(Chromium chromium)
             double phi = planar.InitialSpin * time;
             double turning = 2 * planar.InitialSpin * c / (c + (phi * phi));
             double expected = time <= planar.UnwindingEnds ? planar.Radius * double.Hypot(phi * turning, turning - planar.InitialSpin) : speed;
-            if (time <= planar.UnwindingEnds || time >= result.LetGos[0].Time.Seconds)
+            if (time <= planar.UnwindingEnds || time >= result.Departures[0].Time.Seconds)
             {
                 Assert.Equal(expected, drawn, 1e-8 * speed);
             }
         }
 
         ChartMark mark = Assert.Single(chart.Marks);
-        Assert.Equal((result.LetGos[0].Time.Seconds, speed), (mark.X, mark.Y), (a, b) => Math.Abs(a.Item1 - b.Item1) < 1e-12 && Math.Abs(a.Item2 - b.Item2) < 1e-9 * speed);
+        Assert.Equal((result.Departures[0].Time.Seconds, speed), (mark.X, mark.Y), (a, b) => Math.Abs(a.Item1 - b.Item1) < 1e-12 && Math.Abs(a.Item2 - b.Item2) < 1e-9 * speed);
     }
 
     [Fact]
@@ -147,7 +147,7 @@ public sealed class WholeMotionTests(Chromium chromium)
         string stuck = HtmlReport.Render(ReportOf(SampleDeployment.Stuck));
 
         Assert.Equal(
-            _result.LetGos.Select(l => $"{l.Cord + 1}|{new Figure(l.Time.Seconds, "s", 3)}|{new Figure(l.Velocity.Magnitude.MetersPerSecond, "m/s")}|{new Figure(l.Energy.Joules, "J")}".Replace('\u00a0', ' ')),
+            _result.Departures.Select(l => $"{l.Cord + 1}|{new Figure(l.Time.Seconds, "s", 3)}|{new Figure(l.Velocity.Magnitude.MetersPerSecond, "m/s")}|{new Figure(l.Energy.Joules, "J")}".Replace('\u00a0', ' ')),
             cells);
         Assert.Contains("does not let go", stuck, StringComparison.Ordinal);
     }
@@ -168,13 +168,13 @@ public sealed class WholeMotionTests(Chromium chromium)
         string[] late = [.. _section.Events.Select(e => e.Words)];
         string[] together = [.. SectionOf(SampleDeployment.PlanarAndSymmetric).Events.Select(e => e.Words)];
 
-        Assert.Contains("Cord 1: weight set free", late);
-        Assert.Contains("Cord 2: weight set free", late);
-        Assert.Contains("Cords 1 and 2: weight set free", together);
+        Assert.Contains("Cord 1: weight released", late);
+        Assert.Contains("Cord 2: weight released", late);
+        Assert.Contains("Cords 1 and 2: weight released", together);
         Assert.Contains("Cords 1 and 2: let go of the hub", together);
         Assert.Equal("End of the computation", together[^1]);
         Assert.Equal(
-            ["Cords 1 and 2: weight set free", "Cords 1 and 2: fully unwound, now swinging about the end on the hub", "Cords 1 and 2: let go of the hub", "End of the computation"],
+            ["Cords 1 and 2: weight released", "Cords 1 and 2: fully unwound, now hinging about the end on the hub", "Cords 1 and 2: let go of the hub", "End of the computation"],
             SectionOf(SampleDeployment.Tangent).Events.Select(e => e.Words));
     }
 

@@ -2,6 +2,7 @@ using Momentum.Cases.Report.Composing;
 using Momentum.Cases.Report.Model;
 using Momentum.Frames;
 using Momentum.Quantities;
+using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
 using UnitsNet;
 
@@ -32,7 +33,7 @@ public sealed class WholePicturesTests
             for (int i = 0; i < 2; i++)
             {
                 Assert.Equal((state.Cords[i].Weight - centre).Magnitude.Meters, frame.Cords[i].Weight.FromOrigin.Magnitude.Meters, Rounding);
-                if (state.Cords[i].Phase is CordPhase.Unwinding or CordPhase.Swinging)
+                if (state.Cords[i].Phase is CordPhase.Unwinding or CordPhase.Hinging)
                 {
                     Position<StageAxes> root = _motion.Root(frame, i);
                     Assert.Equal((state.Cords[i].Root - centre).Magnitude.Meters, root.FromOrigin.Magnitude.Meters, Rounding);
@@ -71,7 +72,7 @@ public sealed class WholePicturesTests
     public void Frames_are_few_and_both_sides_of_every_event_are_among_them()
     {
         Assert.InRange(_motion.Frames.Count, 200, 640);
-        foreach (DeploymentEvent happened in _result.Events.Where(e => e.Kind == DeploymentEventKind.Released))
+        foreach (DeploymentEvent happened in _result.Events.Where(e => e.Kind == DeploymentEventKind.LetGo))
         {
             int at = _motion.Frames.Index().First(f => f.Item.Time == happened.Time.Seconds).Index;
             Assert.Equal(CordHold.Gone, _motion.Frames[at].Cords[happened.Cord!.Value].Hold);
@@ -94,7 +95,7 @@ public sealed class WholePicturesTests
                 {
                     Assert.Equal(length - state.Cords[i].FreeLength.Meters, wound, 1e-8);
                 }
-                else if (state.Cords[i].Phase is CordPhase.Swinging)
+                else if (state.Cords[i].Phase is CordPhase.Hinging)
                 {
                     Assert.Equal(0, wound, 1e-8);
                 }

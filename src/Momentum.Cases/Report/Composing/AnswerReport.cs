@@ -15,7 +15,7 @@ internal static class AnswerReport
     private static readonly string[] _signed =
     [
         "cord_length_m", "stiffness_n", "weight_mass_kg", "initial_spin_rad_s", "final_spin_rad_s", "unwind_time_s", "let_go_time_s", "hub_turn_rad",
-        "peak_cord_tension_n", "peak_tension_stretch_m", "cord_margin", "weight_release_speed_m_s", "weight_release_energy_j",
+        "peak_cord_tension_n", "peak_tension_stretch_m", "cord_safety_factor", "weight_let_go_speed_m_s", "weight_let_go_energy_j",
     ];
 
     /// <summary>Shown as checks of the computation instead.</summary>
@@ -90,7 +90,7 @@ internal static class AnswerReport
         PlanarDesign design = motion.Design;
         var initial = new Figure(design.Hub.Spin.RevolutionsPerMinute, "rpm", 3);
         var final = new Figure(motion.FinalSpin.RevolutionsPerMinute, "rpm", 3, zeroBelow: 1e-9 * initial.Value);
-        return string.Create(CultureInfo.InvariantCulture, $"{Count(design.Weights)} weights of ")
+        return string.Create(CultureInfo.InvariantCulture, $"{Count(design.WeightCount)} weights of ")
             + $"{new Figure(design.WeightMass.Kilograms, "kg", 3)} on {(design is SpringCordDesign ? "spring cords" : "cords")} of {new Figure(design.CordLength.Meters, "m")} "
             + $"take the body from {initial} to {final} in {new Figure(motion.LetGoTime.Seconds, "s", 3)}, let go {LetGoWords(design.LetGo)}.";
     }
@@ -106,12 +106,12 @@ internal static class AnswerReport
     private static string LetGoWords(LetGo letGo) =>
         letGo == LetGo.Tangent ? "at the tangent, the moment the cords are fully unwound"
         : letGo == LetGo.Radial ? "when the cords stand straight out"
-        : letGo.CordAngle is { } angle ? $"at a cord angle of {new Figure(angle.Degrees, "deg", 3)} from the tangent"
-        : $"at a spin rate of {new Figure(letGo.Spin!.Value.RevolutionsPerMinute, "rpm", 3)}";
+        : letGo is LetGo.CordAngleRule { CordAngle: var angle } ? $"at a cord angle of {new Figure(angle.Degrees, "deg", 3)} from the tangent"
+        : $"at a spin rate of {new Figure(((LetGo.SpinRule)letGo).Spin.RevolutionsPerMinute, "rpm", 3)}";
 
     private static string Caution(PlanarMotion motion)
     {
-        double speed = motion.Release.Speed.MetersPerSecond;
+        double speed = motion.Departure.Speed.MetersPerSecond;
         double energy = 0.5 * motion.Design.WeightMass.Kilograms * speed * speed;
         return $"In this design each weight leaves at {new Figure(speed, "m/s", 3)} with {new Figure(energy, "J", 3)}, "
             + $"and each cord is loaded up to {new Figure(motion.PeakTension.Tension.Newtons, "N", 3)}.";

@@ -41,7 +41,7 @@ internal static class PlanarPictures
         IEnumerable<UnwindingFrame> free = Enumerable.Range(0, 31)
             .Select(i => Frame(motion, letGo + (Flight(motion, bench?.WallDistance?.Value.Meters) * i / 30), attached: false));
         List<UnwindingPhase> phases = [new("unwinding", 0)];
-        if (motion.LetGoPhase == DespinPhase.Hinging)
+        if (motion.LetGoPhase == CordPhase.Hinging)
         {
             phases.Add(new UnwindingPhase("hinging", motion.UnwindTime.Seconds));
         }
@@ -56,8 +56,8 @@ internal static class PlanarPictures
                 Direction<StageAxes>.ZAxis,
                 bench.CordHeight?.Value.Meters,
                 bench.WallDistance?.Value.Meters,
-                [.. Enumerable.Repeat<Position<StageAxes>?>(null, motion.Design.Weights)]),
-            Drums = [.. Enumerable.Range(0, motion.Design.Weights).Select(i => DrumOf(motion.Design, i))],
+                [.. Enumerable.Repeat<Position<StageAxes>?>(null, motion.Design.WeightCount)]),
+            Drums = [.. Enumerable.Range(0, motion.Design.WeightCount).Select(i => DrumOf(motion.Design, i))],
             SpinUnit = "rpm",
             Frames = [.. attached, .. free],
             Phases = phases,
@@ -75,7 +75,7 @@ internal static class PlanarPictures
         }
 
         Vector<Length, Inertial> place = motion.AtLetGo.WeightPosition(0).FromOrigin;
-        Vector<Speed, Inertial> velocity = motion.Release.VelocityInInertialAxes;
+        Vector<Speed, Inertial> velocity = motion.Departure.VelocityInInertialAxes;
         (double x, double y) = (place.X.Meters, place.Y.Meters);
         (double vx, double vy) = (velocity.X.MetersPerSecond, velocity.Y.MetersPerSecond);
         double square = (vx * vx) + (vy * vy);
@@ -148,7 +148,7 @@ internal static class PlanarPictures
     private static List<ChartEvent> Events(PlanarMotion motion)
     {
         List<ChartEvent> events = [];
-        if (motion.LetGoPhase == DespinPhase.Hinging)
+        if (motion.LetGoPhase == CordPhase.Hinging)
         {
             events.Add(new ChartEvent(motion.UnwindTime.Seconds, "cord fully out"));
         }
@@ -171,7 +171,7 @@ internal static class PlanarPictures
     private static Drum DrumOf(PlanarDesign design, int cord) =>
         new(design.Hub.Radius.Meters, 0, (design.CordLength.Meters / design.Hub.Radius.Meters) + Spaced(design, cord), design.CordLength.Meters);
 
-    private static double Spaced(PlanarDesign design, int cord) => 2 * Math.PI * cord / design.Weights;
+    private static double Spaced(PlanarDesign design, int cord) => 2 * Math.PI * cord / design.WeightCount;
 
     private static UnwindingFrame Frame(PlanarMotion motion, double time, bool attached)
     {
@@ -186,7 +186,7 @@ internal static class PlanarPictures
             state.Spin.RevolutionsPerMinute,
             new HubMomentum(share < 0 ? -axis : axis, Math.Abs(share)),
             null,
-            [.. Enumerable.Range(0, design.Weights).Select(i => new CordFrame(
+            [.. Enumerable.Range(0, design.WeightCount).Select(i => new CordFrame(
                 ((free - state.Stretch.Meters) / design.Hub.Radius.Meters) + Spaced(design, i),
                 0,
                 [],

@@ -15,7 +15,7 @@ internal static class TradeCurve
     public static LineChart? Of(DespinMotion motion)
     {
         DespinDesign design = motion.Design;
-        if (design.LetGo.CordAngle is null)
+        if (design.LetGo is not LetGo.CordAngleRule)
         {
             return null;
         }
@@ -57,7 +57,7 @@ internal static class TradeCurve
         DespinDesign design = motion.Design;
         try
         {
-            return design.Hub.SizeCordLength(Mass.FromKilograms(mass), motion.FinalSpin, letGo, design.CordLineDensity, design.Weights)
+            return design.Hub.SizeCordLength(Mass.FromKilograms(mass), motion.FinalSpin, letGo, design.CordLineDensity, design.WeightCount)
                 .CordLength.Meters;
         }
         catch (ComputationRefusedException)
@@ -69,5 +69,5 @@ internal static class TradeCurve
     private static string Name(LetGo letGo) =>
         letGo == LetGo.Tangent ? "let go at the tangent"
         : letGo == LetGo.Radial ? "let go radially"
-        : $"let go at {new Figure(letGo.CordAngle!.Value.Degrees, "deg", 3)}";
+        : $"let go at {new Figure(((LetGo.CordAngleRule)letGo).CordAngle.Degrees, "deg", 3)}";
 }

@@ -35,7 +35,7 @@ internal static class WholeMotionWords
             SpinUnit = "rpm",
             Peaks = [.. result.PeakTensions.Select(p => new PeakRow(
                 p.Cord + 1, new Figure(p.Tension.Newtons, "N"), new Figure(p.Time.Seconds, "s", 3)))],
-            LetGos = [.. Enumerable.Range(0, result.Deployment.Cords.Count).Select(c => LetGo(c, result))],
+            Departures = [.. Enumerable.Range(0, result.Deployment.Cords.Count).Select(c => LetGo(c, result))],
             SpeedsAreOf = SpeedsAreOf(result.Deployment),
             Landings = [.. result.Landings.Select(Land)],
             Events = Events(result),
@@ -54,20 +54,20 @@ internal static class WholeMotionWords
         }
 
         return $"With the full inertia tensor, the wobble and the cords as stated, the spin rate ends at {spin}; the planar motion gives {flat}. "
-            + $"{(AllReleased(result) ? "After the last release" : "At the end")} the rate across the spin axis reaches {Rate(result.After.LargestTransverseRate)} "
+            + $"{(AllLetGo(result) ? "After the last let-go" : "At the end")} the rate across the spin axis reaches {Rate(result.After.LargestTransverseRate)} "
             + $"and the nutation angle {Degrees(result.After.LargestNutation)}.";
     }
 
-    private static bool AllReleased(DeploymentResult result) =>
-        result.Events.Count(e => e.Kind == DeploymentEventKind.Released) == result.Deployment.Cords.Count;
+    private static bool AllLetGo(DeploymentResult result) =>
+        result.Events.Count(e => e.Kind == DeploymentEventKind.LetGo) == result.Deployment.Cords.Count;
 
     private static IEnumerable<WobbleRow> Wobbles(DeploymentResult result)
     {
         var stage = new StageTurn(result.Deployment);
         double start = result.At(Duration.Zero).HubAngularMomentum.Magnitude.KilogramSquareMetersPerSecond;
         yield return Row("Before the first weight is free", result.Before);
-        yield return Row(AllReleased(result) ? "From then to the last release" : "From then to the end", result.During);
-        yield return Row(!AllReleased(result) ? "At the end, a cord still on" : "After the last release, for all time", result.After);
+        yield return Row(AllLetGo(result) ? "From then to the last let-go" : "From then to the end", result.During);
+        yield return Row(!AllLetGo(result) ? "At the end, a cord still on" : "After the last let-go, for all time", result.After);
 
         WobbleRow Row(string stretch, Wobble wobble)
         {
@@ -114,7 +114,7 @@ internal static class WholeMotionWords
 
     private static LetGoRow LetGo(int cord, DeploymentResult result)
     {
-        WeightLetGo? left = result.LetGos.Where(l => l.Cord == cord).Select(l => (WeightLetGo?)l).FirstOrDefault();
+        WeightLetGo? left = result.Departures.Where(l => l.Cord == cord).Select(l => (WeightLetGo?)l).FirstOrDefault();
         return left is not { } letGo
             ? new LetGoRow(cord + 1, null, null, null)
             : new LetGoRow(
@@ -181,14 +181,14 @@ internal static class WholeMotionWords
     /// <summary>What happened, without whom; null for what is no news to a reader.</summary>
     private static string? Words(DeploymentEventKind kind) => kind switch
     {
-        DeploymentEventKind.WeightFreed => "weight set free",
-        DeploymentEventKind.Unwound => "fully unwound, now swinging about the end on the hub",
+        DeploymentEventKind.WeightReleased => "weight released",
+        DeploymentEventKind.Unwound => "fully unwound, now hinging about the end on the hub",
         DeploymentEventKind.Jammed => "jammed on the drum",
         DeploymentEventKind.CordSlack => "slack",
         DeploymentEventKind.CordTaut => "taut again",
-        DeploymentEventKind.SpinRateSensed => "release rate sensed",
+        DeploymentEventKind.SpinRateSensed => "let-go rate sensed",
         DeploymentEventKind.LetGoAngleReached => "let-go angle reached",
-        DeploymentEventKind.Released => "let go of the hub",
+        DeploymentEventKind.LetGo => "let go of the hub",
         DeploymentEventKind.CordWrapsBack => "back on the hub, winding up on it again",
         DeploymentEventKind.UnwindingReversed => "no longer unwinding, winding up again",
         DeploymentEventKind.CordRunsOffDrum => "so far out of its plane that it would run off the drum; the computation ends",
@@ -211,7 +211,7 @@ internal static class WholeMotionWords
         if (!onRig)
         {
             // What the weights have together if they carry off all the energy is the natural size of a linear momentum here.
-            double carried = Math.Sqrt(2 * result.Deployment.Cords.Sum(c => c.Weight.Kilograms) * ledger.EnergyAtStart.Total.Joules);
+            double carried = Math.Sqrt(2 * result.Deployment.Cords.Sum(c => c.WeightMass.Kilograms) * ledger.EnergyAtStart.Total.Joules);
             groups.Add(new LedgerGroup(
                 "Linear momentum",
                 "N·s",

@@ -83,8 +83,8 @@ internal sealed class WholePictures
     public IReadOnlyList<LineChart> Charts(PlanarMotion planar)
     {
         double[] times = [.. _frames.Select(f => f.Time)];
-        double[] held = [.. times.TakeWhile(t => t < FirstRelease)];
-        double[] tense = LettingGoTogether ? held : [.. times.TakeWhile(t => t < (LastRelease ?? double.PositiveInfinity))];
+        double[] held = [.. times.TakeWhile(t => t < FirstLetGo)];
+        double[] tense = LettingGoTogether ? held : [.. times.TakeWhile(t => t < (LastLetGo ?? double.PositiveInfinity))];
         double[] planarTimes = [.. held.Where((_, i) => i % PiecesOfStep == 0).Where(t => t < planar.LetGoTime.Seconds), planar.LetGoTime.Seconds, Math.Max(planar.LetGoTime.Seconds, times[^1])];
         bool onRig = _result.Deployment.Rig is not null;
         LineChart[] wobble = !Unwinding.Wobbles ? [] :
@@ -152,7 +152,7 @@ internal sealed class WholePictures
             SpinUnit = "rpm",
             Frames = Thinned(),
             Phases = Phases(),
-            LetGo = LastRelease,
+            LetGo = LastLetGo,
         };
     }
 
@@ -163,18 +163,18 @@ internal sealed class WholePictures
         rig.Walls?.Meters,
         [.. _landings.Select(l => l is { } landing ? OnStage(landing.Place, CentreAt(_states[0])) : (Position<StageAxes>?)null)]);
 
-    private double? LastRelease
+    private double? LastLetGo
     {
         get
         {
-            double[] releases = [.. Times(DeploymentEventKind.Released)];
-            return releases.Length == _result.Deployment.Cords.Count ? releases[^1] : null;
+            double[] letGoes = [.. Times(DeploymentEventKind.LetGo)];
+            return letGoes.Length == _result.Deployment.Cords.Count ? letGoes[^1] : null;
         }
     }
 
-    private double FirstRelease => Times(DeploymentEventKind.Released).Append(double.PositiveInfinity).First();
+    private double FirstLetGo => Times(DeploymentEventKind.LetGo).Append(double.PositiveInfinity).First();
 
-    private bool LettingGoTogether => LastRelease - FirstRelease < Together * _result.End.Seconds;
+    private bool LettingGoTogether => LastLetGo - FirstLetGo < Together * _result.End.Seconds;
 
     private IEnumerable<double> Times(params DeploymentEventKind[] kinds) =>
         _result.Events.Where(e => kinds.Contains(e.Kind)).Select(e => e.Time.Seconds);
@@ -193,12 +193,12 @@ internal sealed class WholePictures
 
     private ChartMark? FastestLetGo()
     {
-        if (_result.LetGos.Count == 0)
+        if (_result.Departures.Count == 0)
         {
             return null;
         }
 
-        WeightLetGo fastest = _result.LetGos.MaxBy(l => l.Velocity.Magnitude.MetersPerSecond);
+        WeightLetGo fastest = _result.Departures.MaxBy(l => l.Velocity.Magnitude.MetersPerSecond);
         double speed = fastest.Velocity.Magnitude.MetersPerSecond;
         return new ChartMark(fastest.Time.Seconds, speed, $"let go at {new Figure(speed, "m/s")}", Under: true);
     }
@@ -239,9 +239,9 @@ internal sealed class WholePictures
     {
         (string Label, DeploymentEventKind Kind)[] drawn =
         [
-            ("weights free", DeploymentEventKind.WeightFreed), ("cord fully out", DeploymentEventKind.Unwound),
+            ("weights released", DeploymentEventKind.WeightReleased), ("cord fully out", DeploymentEventKind.Unwound),
             ("cord jams", DeploymentEventKind.Jammed), ("slack", DeploymentEventKind.CordSlack),
-            ("wraps back", DeploymentEventKind.CordWrapsBack), ("let-go", DeploymentEventKind.Released),
+            ("wraps back", DeploymentEventKind.CordWrapsBack), ("let-go", DeploymentEventKind.LetGo),
         ];
         double near = 0.01 * _result.End.Seconds;
         foreach ((string label, DeploymentEventKind kind) in drawn)
@@ -263,22 +263,22 @@ internal sealed class WholePictures
     private List<UnwindingPhase> Phases()
     {
         List<UnwindingPhase> phases = [];
-        double[] freed = [.. Times(DeploymentEventKind.WeightFreed)];
+        double[] released = [.. Times(DeploymentEventKind.WeightReleased)];
         double[] hinged = [.. Times(DeploymentEventKind.Unwound, DeploymentEventKind.Jammed)];
-        double[] released = [.. Times(DeploymentEventKind.Released)];
-        if (freed.Length == 0 || freed[0] > 0)
+        double[] departed = [.. Times(DeploymentEventKind.LetGo)];
+        if (released.Length == 0 || released[0] > 0)
         {
             phases.Add(new("held", 0));
         }
 
-        Add("unwinding", freed);
+        Add("unwinding", released);
         Add("hinging", hinged);
-        if (released.Length > 0 && !LettingGoTogether)
+        if (departed.Length > 0 && !LettingGoTogether)
         {
-            Add("a cord still on", released);
+            Add("a cord still on", departed);
         }
 
-        if (LastRelease is { } last)
+        if (LastLetGo is { } last)
         {
             Add("free flight", [last]);
         }
@@ -307,7 +307,7 @@ internal sealed class WholePictures
     {
         CordDeployment deployment = _result.Deployment;
         double[] roots = [.. deployment.Cords.Select(c => c.StartAngle.Radians)];
-        double[] heights = [.. deployment.Cords.Select(c => c.DrumHeight.Meters - _centreHeight)];
+        double[] heights = [.. deployment.Cords.Select(c => c.PlaneHeight.Meters - _centreHeight)];
         var pointing = Direction<StageAxes>.ZAxis;
         foreach (DeploymentState state in _states)
         {
@@ -325,7 +325,7 @@ internal sealed class WholePictures
 
             CordFrame Cord(DeploymentState at, CordState cord, int number)
             {
-                if (cord.Phase is CordPhase.Unwinding or CordPhase.Swinging)
+                if (cord.Phase is CordPhase.Unwinding or CordPhase.Hinging)
                 {
                     Vector<Length, HubAxes> root = _hub.Inverse().Apply(at.Attitude.Inverse().Apply(cord.Root - at.Origin));
                     double angle = Math.Atan2(root.Y.Meters, root.X.Meters);
@@ -346,7 +346,7 @@ internal sealed class WholePictures
                     OnStage(weight, centre),
                     cord.FreeLength.Meters,
                     Math.Min(cord.Tension.Newtons, _result.PeakTensions[number].Tension.Newtons),
-                    cord.Phase == CordPhase.Released ? CordHold.Gone : cord.IsSlack ? CordHold.Slack : CordHold.Taut);
+                    cord.Phase == CordPhase.LetGo ? CordHold.Gone : cord.IsSlack ? CordHold.Slack : CordHold.Taut);
             }
         }
     }
@@ -400,9 +400,9 @@ internal sealed class WholePictures
     {
         double sense = (_result.Deployment.Rates.ComponentAlong(_result.Deployment.SpinAxis).RadiansPerSecond < 0) == (cord.Winding == Winding.OpposesSpin) ? -1 : 1;
         return new Drum(
-            cord.DrumRadius.Meters,
-            cord.DrumHeight.Meters - _centreHeight,
-            cord.StartAngle.Radians + (sense * (cord.Length - cord.Hanging).Meters / cord.DrumRadius.Meters),
+            cord.HubRadius.Meters,
+            cord.PlaneHeight.Meters - _centreHeight,
+            cord.StartAngle.Radians + (sense * (cord.Length - cord.Hanging).Meters / cord.HubRadius.Meters),
             cord.Length.Meters / (cord.LineDensity.KilogramsPerMeter > 0 ? cord.Segments : 1));
     }
 

@@ -1,6 +1,6 @@
 namespace Momentum.Cases.Report.Model;
 
-/// <summary>Where a released weight lands in the room of a rig.</summary>
+/// <summary>Where a departed weight lands in the room of a rig.</summary>
 /// <param name="Cord">Number of its cord, from 1.</param>
 /// <param name="Place">On what, and where.</param>
 /// <param name="Time">When.</param>

@@ -8,7 +8,7 @@ namespace Momentum.Cases.Report.Model;
 /// <param name="Up">Upward.</param>
 /// <param name="Floor">How far the floor is below, m; null if there is none within reach.</param>
 /// <param name="Walls">Distance of the walls from the upright line through the bearing, m; null if there are none within reach.</param>
-/// <param name="Landings">Where each released weight lands; null for one that does not.</param>
+/// <param name="Landings">Where each departed weight lands; null for one that does not.</param>
 internal sealed record Room(
     Position<StageAxes> Bearing, Direction<StageAxes> Up, double? Floor, double? Walls, IReadOnlyList<Position<StageAxes>?> Landings)
 {

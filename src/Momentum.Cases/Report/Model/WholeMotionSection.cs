@@ -19,12 +19,12 @@ internal sealed record WholeMotionSection
     public required IReadOnlyList<PeakRow> Peaks { get; init; }
 
     /// <summary>How each weight leaves.</summary>
-    public required IReadOnlyList<LetGoRow> LetGos { get; init; }
+    public required IReadOnlyList<LetGoRow> Departures { get; init; }
 
-    /// <summary>What the speeds of <see cref="LetGos"/> are relative to, in a sentence.</summary>
+    /// <summary>What the speeds of <see cref="Departures"/> are relative to, in a sentence.</summary>
     public required string SpeedsAreOf { get; init; }
 
-    /// <summary>Where released weights land; empty without a room.</summary>
+    /// <summary>Where departed weights land; empty without a room.</summary>
     public required IReadOnlyList<LandingRow> Landings { get; init; }
 
     /// <summary>What happened, in the order of time.</summary>

@@ -8,16 +8,16 @@ namespace Momentum.Tethers.Deployment;
 public sealed record Cord
 {
     /// <summary>Mass of the weight at the cord's end, positive.</summary>
-    public required Mass Weight { get; init; }
+    public required Mass WeightMass { get; init; }
 
     /// <summary>Unstretched length from the weight to the end on the hub, positive.</summary>
     public required Length Length { get; init; }
 
-    /// <summary>Radius of the drum to the cord's centreline, positive.</summary>
-    public required Length DrumRadius { get; init; }
+    /// <summary>Hub radius: from the spin axis to the centreline of the wound cord, positive.</summary>
+    public required Length HubRadius { get; init; }
 
-    /// <summary>Height of the drum's plane along the spin axis, from the body origin.</summary>
-    public Length DrumHeight { get; init; }
+    /// <summary>Height of the cord's plane along the spin axis, from the body origin.</summary>
+    public Length PlaneHeight { get; init; }
 
     /// <summary>
     /// Where the cord leaves the drum while the weight is held, counter-clockwise about the spin axis from the body axis
@@ -58,24 +58,24 @@ public sealed record Cord
     /// <summary>Tension at which the cord breaks; null if it is not to be watched. The computation does not break it.</summary>
     public Force? BreakingLoad { get; init; }
 
-    /// <summary>When the weight is set free; null if its holder never lets it go.</summary>
-    public Duration? Freed { get; init; } = Duration.Zero;
+    /// <summary>When the weight is released: set free from its holder; null if never.</summary>
+    public Duration? ReleasedAt { get; init; } = Duration.Zero;
 
     /// <summary>Free length at which the drum jams; null if it does not. A jammed cord hinges there and lets go by the clock only.</summary>
     public Length? JamsAt { get; init; }
 
     /// <summary>What makes the cord let go of the hub.</summary>
-    public CordRelease Release { get; init; } = CordRelease.Never;
+    public LetGo LetGo { get; init; } = LetGo.Never;
 
     internal CordConstants Check(string name, double spin)
     {
-        Allowed.Positive(Weight.ToSi(), Weight, $"{name}.{nameof(Weight)}", "Give the mass of one weight.");
+        Allowed.Positive(WeightMass.ToSi(), WeightMass, $"{name}.{nameof(WeightMass)}", "Give the mass of one weight.");
         double length = Allowed.Positive(Length.Meters, Length, $"{name}.{nameof(Length)}", "Give the length of one cord.");
-        double radius = Allowed.Positive(DrumRadius.Meters, DrumRadius, $"{name}.{nameof(DrumRadius)}", "Give the radius to the cord's centreline.");
+        double radius = Allowed.Positive(HubRadius.Meters, HubRadius, $"{name}.{nameof(HubRadius)}", "Give the radius to the cord's centreline.");
         double hanging = Allowed.ZeroOrPositive(Hanging.Meters, Hanging, $"{name}.{nameof(Hanging)}", "Leave it out if the weight sits on the drum.");
         double density = Allowed.ZeroOrPositive(
             LineDensity.ToSi(), LineDensity, $"{name}.{nameof(LineDensity)}", "Leave it out for a cord without mass.");
-        Allowed.Require(double.IsFinite(DrumHeight.Meters), $"{name}.{nameof(DrumHeight)}", DrumHeight, "a finite height");
+        Allowed.Require(double.IsFinite(PlaneHeight.Meters), $"{name}.{nameof(PlaneHeight)}", PlaneHeight, "a finite height");
         Allowed.Require(double.IsFinite(StartAngle.Radians), $"{name}.{nameof(StartAngle)}", StartAngle, "a finite angle");
         Allowed.Require(Segments is >= 1 and <= 64, $"{name}.{nameof(Segments)}", Segments, "1 to 64");
         Allowed.Require(DampingRatio is >= 0 and <= 10, $"{name}.{nameof(DampingRatio)}", DampingRatio, "0 to 10, a fraction of critical damping");
@@ -93,26 +93,26 @@ public sealed record Cord
         }
 
         double freed = double.PositiveInfinity;
-        if (Freed is { } time)
+        if (ReleasedAt is { } time)
         {
             freed = time.Seconds;
-            Allowed.Require(freed >= 0 && double.IsFinite(freed), $"{name}.{nameof(Freed)}", time, "zero or later, or null for never");
+            Allowed.Require(freed >= 0 && double.IsFinite(freed), $"{name}.{nameof(ReleasedAt)}", time, "zero or later, or null for never");
         }
 
         Allowed.Require(Surface == DrumSurface.Grooved || segments == 1, $"{name}.{nameof(Surface)}", Surface, "grooved for a cord with mass in more than one segment");
         Allowed.Require(
-            Release.Kind != LetGoKind.SpinRate || Release.Value < Math.Abs(spin),
-            $"{name}.{nameof(Release)}",
-            Release,
+            LetGo.Si.Kind != LetGoKind.SpinRate || LetGo.Si.Value < Math.Abs(spin),
+            $"{name}.{nameof(LetGo)}",
+            LetGo,
             "a spin rate below the initial one");
         Allowed.Require(
-            Release.Kind != LetGoKind.CordAngle || Release.Value > CordConstants.NeverWound - ((length - hanging) / radius),
-            $"{name}.{nameof(Release)}",
-            Release,
+            LetGo.Si.Kind != LetGoKind.CordAngle || LetGo.Si.Value > CordConstants.NeverWound - ((length - hanging) / radius),
+            $"{name}.{nameof(LetGo)}",
+            LetGo,
             "a cord angle after the start, where the whole cord but what hangs is still wound");
         return new CordConstants
         {
-            Weight = Weight.ToSi(),
+            Weight = WeightMass.ToSi(),
             Length = length,
             FreeAtStart = hanging,
             LineDensity = density,
@@ -122,20 +122,20 @@ public sealed record Cord
             Friction = DrumFriction,
             FrictionSpeed = 1e-3 * radius * Math.Abs(spin),
             Radius = radius,
-            Height = DrumHeight.Meters,
+            Height = PlaneHeight.Meters,
             StartAngle = StartAngle.Radians,
             Sense = (spin < 0) == (Winding == Winding.OpposesSpin) ? -1 : 1,
             Smooth = Surface == DrumSurface.Smooth,
             FreedAt = freed,
             JamsAt = jams,
-            LetGo = JamsAt is null || Release.Kind is LetGoKind.Time ? Release.Kind : LetGoKind.Never,
-            LetGoValue = Release.Value,
-            LetGoLatency = Release.Latency,
+            LetGo = JamsAt is null || LetGo.Si.Kind is LetGoKind.Time ? LetGo.Si.Kind : LetGoKind.Never,
+            LetGoValue = LetGo.Si.Value,
+            LetGoLatency = LetGo.Si.Delay,
         };
     }
 
-    /// <summary>Weight, length, drum and line density, in the invariant culture.</summary>
+    /// <summary>Weight, length, hub radius and line density, in the invariant culture.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"weight {Weight}, length {Length}, drum radius {DrumRadius}, line density {LineDensity}");
+        $"weight {WeightMass}, length {Length}, hub radius {HubRadius}, line density {LineDensity}");
 }

@@ -50,7 +50,7 @@ public sealed record CordDeployment
     /// <summary>When the computation ends; it ends earlier only if a weight strikes the hub or the room.</summary>
     public required Duration Until { get; init; }
 
-    /// <summary>Largest nutation angle that is acceptable after the last release; null for no requirement.</summary>
+    /// <summary>Largest nutation angle that is acceptable after the last let-go; null for no requirement.</summary>
     public Angle? LargestNutation { get; init; }
 
     /// <summary>Relative tolerance of a step, 1e-13 to 1e-6; the ledger must close to ten times this, or 1e-11.</summary>
@@ -170,7 +170,7 @@ public sealed record CordDeployment
             for (int i = 0; i < Cords.Count; i++)
             {
                 Allowed.Require(
-                    radius >= Cords[i].DrumRadius.Meters && Math.Abs(deck.Height.Meters - Cords[i].DrumHeight.Meters) > SamePlane,
+                    radius >= Cords[i].HubRadius.Meters && Math.Abs(deck.Height.Meters - Cords[i].PlaneHeight.Meters) > SamePlane,
                     nameof(Deck),
                     deck,
                     $"an edge no nearer to the axis than the drum of {nameof(Cords)}[{i}], above or below its plane");

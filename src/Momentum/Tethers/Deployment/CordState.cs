@@ -14,7 +14,7 @@ public sealed record CordState
     /// <summary>Whether the cord hangs slack.</summary>
     public required bool IsSlack { get; init; }
 
-    /// <summary>Tension where the cord meets the hub; zero while held, slack or released.</summary>
+    /// <summary>Tension where the cord meets the hub; zero while held, slack or let go.</summary>
     public required Force Tension { get; init; }
 
     /// <summary>Length between the hub and the weight along the cord's free pieces, stretched.</summary>
@@ -28,13 +28,13 @@ public sealed record CordState
     /// <summary>Angle of the free cord at the hub out of the drum's plane, positive towards the spin axis's positive end.</summary>
     public required Angle OutOfPlane { get; init; }
 
-    /// <summary>Where the free cord begins: tangent point, or hinge. Where it was at release, once released.</summary>
+    /// <summary>Where the free cord begins: tangent point, or hinge. Where it was at let-go, once let go.</summary>
     public required Position<Inertial> Root { get; init; }
 
     /// <summary>
     /// The joints of the free cord from the root outward, between which a cord with mass is straight: from
     /// <see cref="Root"/> through these to <see cref="Weight"/> is the line of the cord. Those still wound are not among
-    /// them; empty for a cord of one piece, and while it is held or once it has been released.
+    /// them; empty for a cord of one piece, and while it is held or once it has let go.
     /// </summary>
     public required IReadOnlyList<Position<Inertial>> Joints { get; init; }
 

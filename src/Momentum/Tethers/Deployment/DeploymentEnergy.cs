@@ -5,14 +5,14 @@ using UnitsNet;
 namespace Momentum.Tethers.Deployment;
 
 /// <summary>
-/// Where the energy of what is still together is; <c>default</c> is none anywhere. What released weights and cords carry is
+/// Where the energy of what is still together is; <c>default</c> is none anywhere. What departed weights and cords carry is
 /// in the ledger.
 /// Equality is by all members.
 /// </summary>
 /// <param name="HubRotation">Of the hub about its centre of mass, without weights and cords.</param>
 /// <param name="HubTranslation">Of the motion of the hub's centre of mass.</param>
-/// <param name="Weights">Kinetic, of the weights that have not been released.</param>
-/// <param name="Cords">Kinetic, of the mass of the cords that have not been released.</param>
+/// <param name="Weights">Kinetic, of the weights that have not departed.</param>
+/// <param name="Cords">Kinetic, of the mass of the cords that have not let go.</param>
 /// <param name="Elastic">In the stretch of the cords.</param>
 /// <param name="Gravity">Potential, from the inertial origin; zero but on a rig.</param>
 public readonly record struct DeploymentEnergy(

@@ -4,7 +4,7 @@ namespace Momentum.Tethers.Deployment;
 public enum DeploymentEventKind
 {
     /// <summary>A weight was set free.</summary>
-    WeightFreed,
+    WeightReleased,
 
     /// <summary>A lump of a heavy cord left the drum: the next piece of cord is unwinding.</summary>
     CordPiecePeeled,
@@ -21,14 +21,14 @@ public enum DeploymentEventKind
     /// <summary>A slack cord came taut again.</summary>
     CordTaut,
 
-    /// <summary>The sensed spin rate fell to the release rate; the release follows after the latency.</summary>
+    /// <summary>The spin rate fell to that of the let-go rule; the let-go follows after the delay.</summary>
     SpinRateSensed,
 
-    /// <summary>A cord reached the angle of its release; the release follows after the latency.</summary>
+    /// <summary>A cord reached the angle of its let-go rule; the let-go follows after the delay.</summary>
     LetGoAngleReached,
 
     /// <summary>A cord let go of the hub.</summary>
-    Released,
+    LetGo,
 
     /// <summary>A hinged cord came back to the hub and winds up on it again.</summary>
     CordWrapsBack,

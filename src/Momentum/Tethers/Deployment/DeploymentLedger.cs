@@ -23,7 +23,7 @@ public sealed record DeploymentLedger
     /// <summary>Linear momentum at the end of all that is still together.</summary>
     public required Vector<LinearMomentum, Inertial> LinearMomentumAtEnd { get; init; }
 
-    /// <summary>Linear momentum that the released weights and cords took along.</summary>
+    /// <summary>Linear momentum that the departed weights and cords took along.</summary>
     public required Vector<LinearMomentum, Inertial> LinearMomentumCarriedAway { get; init; }
 
     /// <summary>Angular momentum about the inertial origin at the start.</summary>
@@ -32,7 +32,7 @@ public sealed record DeploymentLedger
     /// <summary>Angular momentum about the inertial origin, at the end, of all that is still together.</summary>
     public required Vector<AngularMomentum, Inertial> AngularMomentumAtEnd { get; init; }
 
-    /// <summary>Angular momentum about the inertial origin that the released weights and cords took along.</summary>
+    /// <summary>Angular momentum about the inertial origin that the departed weights and cords took along.</summary>
     public required Vector<AngularMomentum, Inertial> AngularMomentumCarriedAway { get; init; }
 
     /// <summary>Energy at the start.</summary>
@@ -41,7 +41,7 @@ public sealed record DeploymentLedger
     /// <summary>Energy at the end of all that is still together.</summary>
     public required DeploymentEnergy EnergyAtEnd { get; init; }
 
-    /// <summary>Kinetic, elastic and potential energy that the released weights and cords took along.</summary>
+    /// <summary>Kinetic, elastic and potential energy that the departed weights and cords took along.</summary>
     public required Energy EnergyCarriedAway { get; init; }
 
     /// <summary>Work of drum friction, zero or negative.</summary>

@@ -65,7 +65,7 @@ public sealed class DeploymentResult
         (Before, During, After) = survey.Wobbles();
         PeakTensions = [.. survey.Peaks.Select((peak, cord) => replay.Highest(cord, peak, run.Time))];
         FinalState = replay.StateAt(run.Time);
-        LetGos = [.. Events.Where(e => e.Kind == DeploymentEventKind.Released).Select(e => LetGo(e.Cord!.Value)).OrderBy(l => l.Cord)];
+        Departures = [.. Events.Where(e => e.Kind == DeploymentEventKind.LetGo).Select(e => LetGo(e.Cord!.Value)).OrderBy(l => l.Cord)];
         Landings = [.. Enumerable.Range(0, _cords.Length).Select(Land).OfType<Landing>()];
         Warnings = DeploymentWarnings.Of(this);
     }
@@ -105,11 +105,11 @@ public sealed class DeploymentResult
     /// <summary>The wobble until the first weight is free.</summary>
     public Wobble Before { get; }
 
-    /// <summary>The wobble from then until the last release, or the end.</summary>
+    /// <summary>The wobble from then until the last let-go, or the end.</summary>
     public Wobble During { get; }
 
     /// <summary>
-    /// The wobble after the last release: over all time, for a hub that is left alone goes on turning freely and shows its
+    /// The wobble after the last let-go: over all time, for a hub that is left alone goes on turning freely and shows its
     /// largest angle and rates only in the end; the same as <see cref="During"/> if a cord is still on, and up to the end of
     /// the computation on a rig.
     /// </summary>
@@ -119,9 +119,9 @@ public sealed class DeploymentResult
     public IReadOnlyList<TensionPeak> PeakTensions { get; }
 
     /// <summary>How each weight leaves, in the order of the cords; without those whose cord does not let go.</summary>
-    public IReadOnlyList<WeightLetGo> LetGos { get; }
+    public IReadOnlyList<WeightLetGo> Departures { get; }
 
-    /// <summary>Where released weights meet the rig's floor or walls; empty without a rig.</summary>
+    /// <summary>Where departed weights meet the rig's floor or walls; empty without a rig.</summary>
     public IReadOnlyList<Landing> Landings { get; }
 
     /// <summary>What someone should look at before trusting the design, in plain words.</summary>
@@ -172,7 +172,7 @@ public sealed class DeploymentResult
     private Landing? Land(int cord)
     {
         Flight flight = _flights[cord];
-        if (!LetGos.Any(l => l.Cord == cord) || flight.Meets(_surroundings, out bool onFloor) is not { } since)
+        if (!Departures.Any(l => l.Cord == cord) || flight.Meets(_surroundings, out bool onFloor) is not { } since)
         {
             return null;
         }

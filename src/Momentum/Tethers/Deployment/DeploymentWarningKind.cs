@@ -6,7 +6,7 @@ public enum DeploymentWarningKind
     /// <summary>The hub spins about its axis of least inertia.</summary>
     SpinAboutLeastInertia,
 
-    /// <summary>After the last release the nutation angle exceeds what is acceptable.</summary>
+    /// <summary>After the last let-go the nutation angle exceeds what is acceptable.</summary>
     NutationBeyondRequirement,
 
     /// <summary>A cord jams on its drum.</summary>

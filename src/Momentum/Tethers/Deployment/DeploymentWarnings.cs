@@ -50,22 +50,22 @@ internal static class DeploymentWarnings
         Angle after = result.After.LargestNutation;
         if (result.Deployment.LargestNutation is { } allowed && after > allowed)
         {
-            warnings.Add(new(DeploymentWarningKind.NutationBeyondRequirement, null, Invariant($"After the last release the nutation angle reaches {after.Degrees:F1} deg, more than the {allowed.Degrees:G4} deg required: the spin is gone but the rates across it are not ({result.After.LargestTransverseRate.ToSi() * 30 / Math.PI:G3} rpm).")));
+            warnings.Add(new(DeploymentWarningKind.NutationBeyondRequirement, null, Invariant($"After the last let-go the nutation angle reaches {after.Degrees:F1} deg, more than the {allowed.Degrees:G4} deg required: the spin is gone but the rates across it are not ({result.After.LargestTransverseRate.ToSi() * 30 / Math.PI:G3} rpm).")));
         }
     }
 
     private static void AddEvents(DeploymentResult result, List<DeploymentWarning> warnings)
     {
-        HashSet<int> released = [];
+        HashSet<int> departed = [];
         HashSet<(DeploymentEventKind, int)> said = [];
         double lost = 0;
         foreach (DeploymentEvent happened in result.Events)
         {
             lost += happened.EnergyLost.Joules;
             int cord = happened.Cord ?? -1;
-            if (happened.Kind == DeploymentEventKind.Released)
+            if (happened.Kind == DeploymentEventKind.LetGo)
             {
-                released.Add(cord);
+                departed.Add(cord);
             }
 
             if (Words(happened) is var (kind, words) && said.Add((happened.Kind, cord)))
@@ -84,7 +84,7 @@ internal static class DeploymentWarnings
 
         for (int cord = 0; cord < result.Deployment.Cords.Count; cord++)
         {
-            if (!released.Contains(cord))
+            if (!departed.Contains(cord))
             {
                 warnings.Add(new(DeploymentWarningKind.CordStaysOn, cord, Invariant($"Cord {cord + 1} is still on the hub at the end ({result.End.Seconds:G4} s).")));
             }

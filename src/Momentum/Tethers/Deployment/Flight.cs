@@ -3,7 +3,7 @@ using MathNet.Numerics;
 
 namespace Momentum.Tethers.Deployment;
 
-/// <summary>The free flight of a released weight, without drag: SI, inertial axes, the place from the inertial origin.</summary>
+/// <summary>The free flight of a departed weight, without drag: SI, inertial axes, the place from the inertial origin.</summary>
 /// <param name="Place">Where it starts.</param>
 /// <param name="Velocity">The velocity that it starts with.</param>
 /// <param name="Start">When, from the start of the deployment.</param>

@@ -5,7 +5,7 @@ using UnitsNet;
 
 namespace Momentum.Tethers.Deployment;
 
-/// <summary>Where a released weight meets the floor or a wall of the room, with no drag. Equality is by all members. <c>default</c> is cord 0 at rest at the origin.</summary>
+/// <summary>Where a departed weight meets the floor or a wall of the room, with no drag. Equality is by all members. <c>default</c> is cord 0 at rest at the origin.</summary>
 /// <param name="Cord">Index of the cord, from 0.</param>
 /// <param name="Time">When.</param>
 /// <param name="Place">Where.</param>

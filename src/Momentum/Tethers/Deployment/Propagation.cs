@@ -246,7 +246,7 @@ internal sealed class Propagation
             {
                 _freed |= 1 << cord;
                 _mechanism.Free(cord, _state);
-                Note(DeploymentEventKind.WeightFreed, cord, 0);
+                Note(DeploymentEventKind.WeightReleased, cord, 0);
             }
 
             if (_releaseAt[cord] <= _time && !IsReleased(cord))
@@ -660,7 +660,7 @@ internal sealed class Propagation
         _carried.Elastic += carried.Elastic;
         _carried.Gravity += carried.Gravity;
         _freed |= 1 << cord;
-        Note(DeploymentEventKind.Released, cord, 0);
+        Note(DeploymentEventKind.LetGo, cord, 0);
     }
 
     /// <summary>

@@ -138,7 +138,7 @@ internal sealed class Replay
 
             return new CordState
             {
-                Phase = released ? CordPhase.Released : CordPhase.Held,
+                Phase = released ? CordPhase.LetGo : CordPhase.Held,
                 IsSlack = false,
                 Tension = Force.Zero,
                 FreeLength = released ? _deployment.Cords[cord].Length : _deployment.Cords[cord].Hanging,
@@ -171,7 +171,7 @@ internal sealed class Replay
         (Vec weightPlace, Vec weightVelocity) = _mechanism.Track(outer, state);
         return new CordState
         {
-            Phase = onDrum ? CordPhase.Unwinding : CordPhase.Swinging,
+            Phase = onDrum ? CordPhase.Unwinding : CordPhase.Hinging,
             IsSlack = !link.IsTaut,
             Tension = Force.FromNewtons(Math.Max(link.Tension, 0)),
             FreeLength = Length.FromMeters(free),

@@ -16,15 +16,15 @@ public sealed class ResidualSpin
     private static readonly (SpinCause Cause, Func<CordDeployment, CordDeployment> Without)[] _causes =
     [
         (SpinCause.Wobble, Steady),
-        (SpinCause.Unbalance, Balanced),
-        (SpinCause.DrumHeight, Level),
+        (SpinCause.Imbalance, Balanced),
+        (SpinCause.CordPlaneOffset, Level),
         (SpinCause.CordStretch, d => EachCord(d, c => c with { Stiffness = null, DampingRatio = 0 })),
         (SpinCause.CordMass, d => EachCord(d, c => c with { LineDensity = LinearDensity.Zero })),
         (SpinCause.DrumFriction, d => EachCord(d, c => c with { DrumFriction = 0 })),
         (SpinCause.UnequalCords, Equal),
-        (SpinCause.LateWeights, d => EachCord(d, c => c.Freed is null ? c : c with { Freed = Duration.Zero })),
-        (SpinCause.LateLetGo, d => EachCord(d, c => c with { Release = c.Release.WithLatency(0) })),
-        (SpinCause.StuckCords, d => EachCord(d, c => c with { Freed = c.Freed ?? Duration.Zero, JamsAt = null })),
+        (SpinCause.LateRelease, d => EachCord(d, c => c.ReleasedAt is null ? c : c with { ReleasedAt = Duration.Zero })),
+        (SpinCause.LateLetGo, d => EachCord(d, c => c with { LetGo = Timed(c.LetGo, 0) })),
+        (SpinCause.StuckCords, d => EachCord(d, c => c with { ReleasedAt = c.ReleasedAt ?? Duration.Zero, JamsAt = null })),
         (SpinCause.Rig, d => d with { Rig = null }),
     ];
 
@@ -114,7 +114,7 @@ public sealed class ResidualSpin
     private static CordDeployment Level(CordDeployment deployment)
     {
         Length height = deployment.Hub.CentreOfMass.FromOrigin.ComponentAlong(deployment.SpinAxis);
-        return EachCord(deployment, c => c.DrumHeight.Equals(height, Length.FromNanometers(1)) ? c : c with { DrumHeight = height });
+        return EachCord(deployment, c => c.PlaneHeight.Equals(height, Length.FromNanometers(1)) ? c : c with { PlaneHeight = height });
     }
 
     private static CordDeployment Equal(CordDeployment deployment)
@@ -136,9 +136,9 @@ public sealed class ResidualSpin
 
         Cord mean = first with
         {
-            Weight = Mass.FromKilograms(cords.Average(c => c.Weight.ToSi())),
+            WeightMass = Mass.FromKilograms(cords.Average(c => c.WeightMass.ToSi())),
             Length = Length.FromMeters(cords.Average(c => c.Length.Meters)),
-            DrumRadius = Length.FromMeters(cords.Average(c => c.DrumRadius.Meters)),
+            HubRadius = Length.FromMeters(cords.Average(c => c.HubRadius.Meters)),
             Hanging = Length.FromMeters(cords.Average(c => c.Hanging.Meters)),
         };
         return deployment with
@@ -150,13 +150,16 @@ public sealed class ResidualSpin
         };
     }
 
+    /// <summary>A rule with another delay in seconds. The latency of a spin sensor belongs to the design, as a time does.</summary>
+    private static LetGo Timed(LetGo rule, double delay) => rule is LetGo.CordAngleRule ? rule.WithDelay(delay) : rule;
+
     /// <summary>A cord with the place, height and timing of another: these are causes of their own.</summary>
     private static Cord Alike(Cord cord, Cord other) => cord with
     {
         StartAngle = other.StartAngle,
-        DrumHeight = other.DrumHeight,
-        Freed = other.Freed,
+        PlaneHeight = other.PlaneHeight,
+        ReleasedAt = other.ReleasedAt,
         JamsAt = other.JamsAt,
-        Release = cord.Release.WithLatency(other.Release.Latency),
+        LetGo = Timed(cord.LetGo, other.LetGo.Si.Delay),
     };
 }

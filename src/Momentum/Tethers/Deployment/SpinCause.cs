@@ -7,10 +7,10 @@ public enum SpinCause
     Wobble,
 
     /// <summary>Products of inertia with the spin axis, and a centre of mass beside it.</summary>
-    Unbalance,
+    Imbalance,
 
-    /// <summary>Drums that are not in the plane of the hub's centre of mass.</summary>
-    DrumHeight,
+    /// <summary>Cord planes that do not pass through the hub's centre of mass.</summary>
+    CordPlaneOffset,
 
     /// <summary>Stretch of the cords, and its damping.</summary>
     CordStretch,
@@ -21,16 +21,16 @@ public enum SpinCause
     /// <summary>Friction at the drums.</summary>
     DrumFriction,
 
-    /// <summary>Cords, weights, drums, spacing or release rules that differ from one cord to another.</summary>
+    /// <summary>Cords, weights, drums, spacing or let-go rules that differ from one cord to another.</summary>
     UnequalCords,
 
-    /// <summary>Weights that are set free late.</summary>
-    LateWeights,
+    /// <summary>Weights that are released late.</summary>
+    LateRelease,
 
-    /// <summary>Latency between the cord angle of a release and the release.</summary>
+    /// <summary>Latency between the cord angle of a let-go and the let-go.</summary>
     LateLetGo,
 
-    /// <summary>Weights that are never set free, and cords that jam.</summary>
+    /// <summary>Weights that are never released, and cords that jam.</summary>
     StuckCords,
 
     /// <summary>The rig's bearing and gravity.</summary>

@@ -69,7 +69,7 @@ public sealed record SpringCordDesign : PlanarDesign
     public SpringCordDesign On(DespinHub hub)
     {
         ArgumentNullException.ThrowIfNull(hub);
-        return new(hub, Weights, WeightMass, CordLength, SpringRate, DampingRatio, LetGo);
+        return new(hub, WeightCount, WeightMass, CordLength, SpringRate, DampingRatio, LetGo);
     }
 
     /// <summary>
@@ -80,7 +80,7 @@ public sealed record SpringCordDesign : PlanarDesign
     public override SpinSensitivity Sensitivity()
     {
         _ = Deploy();
-        if (LetGo.CordAngle is not { } angle)
+        if (LetGo is not LetGo.CordAngleRule { CordAngle: var angle })
         {
             return default;
         }
@@ -96,12 +96,12 @@ public sealed record SpringCordDesign : PlanarDesign
 
     /// <summary>The design with the same weights and final spin whose cords do not stretch.</summary>
     /// <exception cref="ComputationRefusedException">A spin rate lets go, so that no length follows; or as <see cref="Deploy"/>.</exception>
-    public DespinDesign WithoutStretch() => Hub.SizeCordLength(WeightMass, Deploy().FinalSpin, LetGo, null, Weights);
+    public DespinDesign WithoutStretch() => Hub.SizeCordLength(WeightMass, Deploy().FinalSpin, LetGo, null, WeightCount);
 
     /// <summary>Hub, weights, cords and let-go rule, in the invariant culture.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"{Hub}; {Weights} weights of {WeightMass} on cords of {CordLength} at {SpringRate}, damping ratio {DampingRatio}; let go {LetGo}");
+        $"{Hub}; {WeightCount} weights of {WeightMass} on cords of {CordLength} at {SpringRate}, damping ratio {DampingRatio}; let go {LetGo}");
 
     /// <summary>The design for a weight mass, or for a cord length.</summary>
     internal static SpringCordDesign Size(
@@ -119,7 +119,7 @@ public sealed record SpringCordDesign : PlanarDesign
                 "complete de-spin cords without stretch forgive a spin-up error as they are: use SizeCordLength.");
         }
 
-        double angle = letGo.CordAngle!.Value.Radians;
+        double angle = letGo.Si.Value;
         double inertia = weightMass is null ? SpringCordSizing.InertiaAtRest(length, ratio, angle) : Inertia(hub, mass);
         (double lengthAtRest, double spring) = SpringCordSizing.AtRest(inertia, ratio, angle);
         var near = new SpringCordProportions(inertia, cordLength is null ? lengthAtRest : length, spring, dampingRatio);

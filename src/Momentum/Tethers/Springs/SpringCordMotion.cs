@@ -25,8 +25,8 @@ public sealed class SpringCordMotion : PlanarMotion
     {
         Design = design;
         _initialSpin = design.Hub.Spin.ToSi();
-        double? angle = design.LetGo.CordAngle?.Radians;
-        double spin = design.LetGo.Spin is { } rate ? rate.ToSi() / _initialSpin : double.NegativeInfinity;
+        double? angle = (design.LetGo as LetGo.CordAngleRule)?.CordAngle.Radians;
+        double spin = design.LetGo is LetGo.SpinRule { Spin: var rate } ? rate.ToSi() / _initialSpin : double.NegativeInfinity;
         if (spin >= 1)
         {
             throw new ComputationRefusedException(
@@ -60,8 +60,8 @@ public sealed class SpringCordMotion : PlanarMotion
         LargestStretch = Length.FromMeters(run.LargestStretch * design.Hub.Radius.Meters);
         SpringCordState peak = StateAt(run.Peak);
         PeakTension = new PeakTension(peak.CordTension, peak.Time, peak.Phase, peak.UnwoundLength, peak.CordAngle);
-        Release = WeightRelease.Of(_last.RadialVelocity, _last.TangentialVelocity, _last.RootAngle, _last.Turn);
-        double mass = design.Weights * design.WeightMass.ToSi();
+        Departure = WeightDeparture.Of(_last.RadialVelocity, _last.TangentialVelocity, _last.RootAngle, _last.Turn);
+        double mass = design.WeightCount * design.WeightMass.ToSi();
         double radius = design.Hub.Radius.Meters;
         Ledger = DespinLedger.Close(
             design.Hub.SpinInertia.ToSi() + (mass * radius * radius),
@@ -86,7 +86,7 @@ public sealed class SpringCordMotion : PlanarMotion
     public Length LargestStretch { get; }
 
     /// <inheritdoc/>
-    public override WeightRelease Release { get; }
+    public override WeightDeparture Departure { get; }
 
     /// <inheritdoc/>
     public override DespinLedger Ledger { get; }

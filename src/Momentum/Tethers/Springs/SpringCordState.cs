@@ -26,7 +26,7 @@ public sealed class SpringCordState : PlanarState
         _flight = flight;
         _now = new SpringCordEquations(design.Proportions) { Hinging = moment.Hinging }.Look(_state);
         _cordAngle = moment.Hinging ? _state[SpringCordEquations.Swept] : 0;
-        Phase = flight > 0 ? DespinPhase.Released : _cordAngle > 0 ? DespinPhase.Hinging : DespinPhase.Unwinding;
+        Phase = flight > 0 ? CordPhase.LetGo : _cordAngle > 0 ? CordPhase.Hinging : CordPhase.Unwinding;
         double inward = _state[SpringCordEquations.Inward];
         double across = _state[SpringCordEquations.Across];
         _radialRate = (across * _now.Cosine) - (inward * _now.Sine);
@@ -39,7 +39,7 @@ public sealed class SpringCordState : PlanarState
     public override Duration Time => Duration.FromSeconds(_time / Rate);
 
     /// <inheritdoc/>
-    public override DespinPhase Phase { get; }
+    public override CordPhase Phase { get; }
 
     /// <inheritdoc/>
     public override RotationalSpeed Spin => RotationalSpeed.FromRadiansPerSecond(_state[SpringCordEquations.Spin] * Rate);
@@ -57,7 +57,7 @@ public sealed class SpringCordState : PlanarState
     public override Angle CordAngle => Angle.FromRadians(_cordAngle);
 
     /// <inheritdoc/>
-    public override Force CordTension => Force.FromNewtons(Phase == DespinPhase.Released ? 0 : _design.Tension(_now.Tension));
+    public override Force CordTension => Force.FromNewtons(Phase == CordPhase.LetGo ? 0 : _design.Tension(_now.Tension));
 
     /// <inheritdoc/>
     public override Speed WeightSpeed => Speed.FromMetersPerSecond(double.Hypot(RadialVelocity, TangentialVelocity));
@@ -102,7 +102,7 @@ public sealed class SpringCordState : PlanarState
 
     private double Rate => _design.Hub.Spin.ToSi();
 
-    private double Mass => _design.Weights * _design.WeightMass.ToSi();
+    private double Mass => _design.WeightCount * _design.WeightMass.ToSi();
 
     private double RadialPlace => 1 + (_now.Free * _now.Sine);
 
@@ -116,9 +116,9 @@ public sealed class SpringCordState : PlanarState
     public override Position<Inertial>? CordRoot(int weight)
     {
         Position<Inertial> root = Turned(weight, 1, 0);
-        return Phase == DespinPhase.Released ? null : root;
+        return Phase == CordPhase.LetGo ? null : root;
     }
 
     private Position<Inertial> Turned(int weight, double radial, double tangential) =>
-        EvenSpacing.Place(weight, _design.Weights, RootAngle, radial * Radius, tangential * Radius);
+        EvenSpacing.Place(weight, _design.WeightCount, RootAngle, radial * Radius, tangential * Radius);
 }

@@ -38,14 +38,14 @@ public class LawsOfSpringCords
         }
 
         SpringCordMotion large = new DespinHub(design.Hub.SpinInertia * 40, design.Hub.Radius * 2, design.Hub.Spin * 3).CarryingOnSprings(
-            design.WeightMass * 10, design.CordLength * 2, design.SpringRate * 90, design.LetGo, design.DampingRatio, design.Weights).Deploy();
+            design.WeightMass * 10, design.CordLength * 2, design.SpringRate * 90, design.LetGo, design.DampingRatio, design.WeightCount).Deploy();
 
         // The same numbers but for rounding of the inputs, which a spring of a thousand swings carries on.
         Near(3 * small.FinalSpin.RadiansPerSecond, large.FinalSpin.RadiansPerSecond, large.Design.Hub.Spin.RadiansPerSecond, 1e-9);
         Near(small.LetGoTime.Seconds / 3, large.LetGoTime.Seconds, large.LetGoTime.Seconds, 1e-9);
         Near(180 * small.PeakTension.Tension.Newtons, large.PeakTension.Tension.Newtons, large.PeakTension.Tension.Newtons, 1e-9);
         Near(2 * small.LargestStretch.Meters, large.LargestStretch.Meters, large.LargestStretch.Meters, 1e-9);
-        Near(6 * small.Release.Speed.MetersPerSecond, large.Release.Speed.MetersPerSecond, large.Release.Speed.MetersPerSecond, 1e-9);
+        Near(6 * small.Departure.Speed.MetersPerSecond, large.Departure.Speed.MetersPerSecond, large.Departure.Speed.MetersPerSecond, 1e-9);
     }
 
     // The peaks are located on the dense output, of an order below that of the steps.
@@ -89,7 +89,7 @@ public class LawsOfSpringCords
             new[] { -2, -1, 0, 1, 2 }.Select(steps => Duration.FromSeconds(time + (steps * step))));
         double[] spin = [.. around.Select(state => state.Spin.RadiansPerSecond)];
         double acceleration = (spin[0] - (8 * spin[1]) + (8 * spin[3]) - spin[4]) / (12 * step);
-        double moment = -design.Weights * around[2].CordTension.Newtons * design.Hub.Radius.Meters * Math.Cos(around[2].CordAngle.Radians);
+        double moment = -design.WeightCount * around[2].CordTension.Newtons * design.Hub.Radius.Meters * Math.Cos(around[2].CordAngle.Radians);
 
         // States are integrated anew, to 1e-13 of the initial spin.
         double noise = 1e-12 * design.Hub.Spin.RadiansPerSecond / step;

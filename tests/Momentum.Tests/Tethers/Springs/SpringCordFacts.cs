@@ -165,7 +165,7 @@ public class SpringCordFacts
         DeploymentResult solid = InThreeDimensions(design, planar.LetGoTime.Seconds + 0.1).Deploy();
 
         Assert.Equal(planar.FinalSpin.RadiansPerSecond, solid.FinalSpin.RadiansPerSecond, 1e-9);
-        Assert.Equal(planar.LetGoTime.Seconds, solid.Events.First(e => e.Kind == DeploymentEventKind.Released).Time.Seconds, 1e-9);
+        Assert.Equal(planar.LetGoTime.Seconds, solid.Events.First(e => e.Kind == DeploymentEventKind.LetGo).Time.Seconds, 1e-9);
         Assert.Equal(planar.UnwindTime.Seconds, solid.Events.First(e => e.Kind == DeploymentEventKind.Unwound).Time.Seconds, 1e-9);
         Assert.Equal(planar.PeakTension.Tension.Newtons, solid.PeakTensions[0].Tension.Newtons, 1e-6);
         Assert.Equal(-planar.AtLetGo.Energy.Damped.Joules, solid.Ledger.CordDampingWork.Joules, 1e-7);
@@ -239,7 +239,7 @@ public class SpringCordFacts
         SpringCordMotion motion = design.Deploy();
 
         Assert.Equal(damping, design.DampingRatio);
-        Assert.Equal(4, design.Weights);
+        Assert.Equal(4, design.WeightCount);
         Assert.Equal(1, motion.FinalSpin.RadiansPerSecond, 1e-8);
         Assert.True(motion.AtLetGo.Energy.Damped > Energy.Zero);
         Assert.InRange(Math.Abs(design.Sensitivity().ToInitialSpin), 0, 1e-7);
@@ -252,14 +252,14 @@ public class SpringCordFacts
         SpringCordState later = motion.At(motion.LetGoTime + Duration.FromSeconds(2));
         Position<Inertial> from = motion.AtLetGo.WeightPosition(0);
 
-        Assert.Equal(DespinPhase.Hinging, motion.LetGoPhase);
-        Assert.Equal(DespinPhase.Released, later.Phase);
+        Assert.Equal(CordPhase.Hinging, motion.LetGoPhase);
+        Assert.Equal(CordPhase.LetGo, later.Phase);
         Assert.Equal(Force.Zero, later.CordTension);
         Assert.Null(later.CordRoot(0));
         Assert.NotNull(motion.AtLetGo.CordRoot(1));
         Assert.Equal(motion.HubTurn.Radians + 2, later.HubAngle.Radians, 1e-7);
         Vector<Length, Inertial> flown = later.WeightPosition(0).FromOrigin - from.FromOrigin;
-        Assert.Equal(2 * motion.Release.Speed.MetersPerSecond, Math.Sqrt((flown.X.Meters * flown.X.Meters) + (flown.Y.Meters * flown.Y.Meters)), 1e-9);
+        Assert.Equal(2 * motion.Departure.Speed.MetersPerSecond, Math.Sqrt((flown.X.Meters * flown.X.Meters) + (flown.Y.Meters * flown.Y.Meters)), 1e-9);
         Assert.Equal(90, motion.AtLetGo.CordAngle.Degrees, 1e-9);
     }
 
@@ -400,13 +400,13 @@ public class SpringCordFacts
     {
         Cord Cord(double at) => new()
         {
-            Weight = design.WeightMass,
+            WeightMass = design.WeightMass,
             Length = design.CordLength,
-            DrumRadius = design.Hub.Radius,
+            HubRadius = design.Hub.Radius,
             StartAngle = Angle.FromDegrees(at),
             Stiffness = design.Stiffness,
             DampingRatio = design.DampingRatio,
-            Release = CordRelease.AtCordAngle(design.LetGo.CordAngle!.Value),
+            LetGo = design.LetGo,
         };
         return new CordDeployment
         {

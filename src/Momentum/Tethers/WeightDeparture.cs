@@ -17,23 +17,23 @@ namespace Momentum.Tethers;
 /// <param name="VelocityInHubAxes">Along body axes at let-go: third axis the spin axis, first axis through where the first weight was stowed.</param>
 /// <param name="VelocityInInertialAxes">Along inertial axes that coincided with the body axes at release of the weights.</param>
 /// <param name="Direction">Angle of the velocity from the first inertial axis, in the sense of the initial spin, -180° to 180°.</param>
-public readonly record struct WeightRelease(
+public readonly record struct WeightDeparture(
     Speed Speed,
     Speed RadialSpeed,
     Speed TangentialSpeed,
     Vector<Speed, Body> VelocityInHubAxes,
     Vector<Speed, Inertial> VelocityInInertialAxes,
     Angle Direction)
-    : IEqualityOperators<WeightRelease, WeightRelease, bool>
+    : IEqualityOperators<WeightDeparture, WeightDeparture, bool>
 {
     /// <summary>From the two components (m/s), and the angles of the cord's root from the first inertial axis and of the hub.</summary>
-    internal static WeightRelease Of(double radial, double tangential, double rootAngle, double turn)
+    internal static WeightDeparture Of(double radial, double tangential, double rootAngle, double turn)
     {
         (double sine, double cosine) = Math.SinCos(rootAngle);
         double x = (radial * cosine) - (tangential * sine);
         double y = (radial * sine) + (tangential * cosine);
         (double hubSine, double hubCosine) = Math.SinCos(rootAngle - turn);
-        return new WeightRelease(
+        return new WeightDeparture(
             Speed.FromMetersPerSecond(double.Hypot(radial, tangential)),
             Speed.FromMetersPerSecond(radial),
             Speed.FromMetersPerSecond(tangential),
