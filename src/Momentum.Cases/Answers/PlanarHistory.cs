@@ -1,7 +1,7 @@
 using System.Globalization;
+using Momentum.Cases.Keys;
 using Momentum.Tethers;
 using Momentum.Tethers.Springs;
-using Momentum.Tool.Cases.Keys;
 using UnitsNet;
 
 namespace Momentum.Cases.Answers;
