@@ -4,21 +4,24 @@ namespace Momentum.Package.Tests;
 internal sealed class Consumer
 {
     private readonly string _folder;
+    private readonly string _language;
 
     /// <summary>Lays the project out; nothing is restored yet.</summary>
     /// <param name="packages">The feed and version to take the library from.</param>
     /// <param name="name">The project's name, its own among the tests.</param>
     /// <param name="properties">MSBuild properties beside the usual ones, as XML.</param>
     /// <param name="items">MSBuild items beside the package reference, as XML.</param>
-    internal Consumer(Packages packages, string name, string properties = "", string items = "")
+    /// <param name="language">The ending of the language's files: cs, or fs for F#.</param>
+    internal Consumer(Packages packages, string name, string properties = "", string items = "", string language = "cs")
     {
+        _language = language;
         _folder = Directory.CreateDirectory(Path.Combine(packages.Scratch, name)).FullName;
 
         // Empty, so that nothing above the folder is inherited.
         Write("Directory.Build.props", "<Project />");
         Write("Directory.Build.targets", "<Project />");
         Write("Directory.Packages.props", "<Project />");
-        Write($"{name}.csproj", $"""
+        Write($"{name}.{language}proj", $"""
             <Project Sdk="Microsoft.NET.Sdk">
               <PropertyGroup>
                 <OutputType>Exe</OutputType>
@@ -65,7 +68,7 @@ internal sealed class Consumer
     /// <summary>Writes the program's one source file.</summary>
     internal Consumer With(string program)
     {
-        Write("Program.cs", program);
+        Write($"Program.{_language}", program);
         return this;
     }
 

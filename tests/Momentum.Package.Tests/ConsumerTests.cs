@@ -43,6 +43,26 @@ public sealed partial class ConsumerTests(Packages packages)
         Assert.Contains("error CS0019: Operator '+' cannot be applied to operands of type 'Vector<Force, Body>' and 'Vector<Force, Inertial>'", output, StringComparison.Ordinal);
     }
 
+    // F# sees no extension operators of C# 14: there the products go by name.
+    [Fact]
+    public void An_FSharp_program_multiplies_by_name()
+    {
+        Consumer consumer = new Consumer(packages, "Functional", items: """<Compile Include="Program.fs" />""", language: "fs").With("""
+            open Momentum.Frames
+            open Momentum.Quantities
+            open UnitsNet
+
+            let h = MassMomentOfInertia.FromKilogramSquareMeters(12.0).Times(RotationalSpeed.FromRadiansPerSecond 2.0)
+            printfn "%O" h
+
+            let velocity = Vector<Speed, Body>.FromSi(1.0, 2.0, 3.0)
+            let momentum: Vector<LinearMomentum, Body> = velocity.Times(Mass.FromKilograms 2.0)
+            printfn "%O" (momentum.DividedBy(Duration.FromSeconds 2.0))
+            printfn "%O" (Vector<Length, Body>.FromSi(0.0, 2.0, 0.0).Cross(Vector<Force, Body>.FromSi(3.0, 0.0, 0.0)))
+            """);
+        Assert.Equal("24 kg·m²/s\n(1, 2, 3) N [Body]\n(0, 0, -6) N·m [Body]\n", consumer.BuildsAndRuns());
+    }
+
     [Fact]
     public void A_native_program_publishes_and_runs_and_no_warning_is_about_the_library()
     {

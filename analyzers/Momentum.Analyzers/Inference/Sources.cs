@@ -29,20 +29,6 @@ internal static class Sources
         ["Task.Delay"] = "ms",
     };
 
-    // The SI unit of the scalars that a vector of this library may have.
-    private static readonly Dictionary<string, string> _si = new(StringComparer.Ordinal)
-    {
-        ["Length"] = "Meter",
-        ["Speed"] = "MeterPerSecond",
-        ["Acceleration"] = "MeterPerSecondSquared",
-        ["Force"] = "Newton",
-        ["Torque"] = "NewtonMeter",
-        ["RotationalSpeed"] = "RadianPerSecond",
-        ["RotationalAcceleration"] = "RadianPerSecondSquared",
-        ["LinearMomentum"] = "KilogramMeterPerSecond",
-        ["AngularMomentum"] = "KilogramSquareMeterPerSecond",
-    };
-
     /// <summary>The unit of a number read from a property of a quantity or of the framework; null where it has none.</summary>
     internal static Unit? Property(IPropertySymbol property)
     {
@@ -77,7 +63,7 @@ internal static class Sources
             : null;
 
     /// <summary>The SI unit of a scalar quantity type.</summary>
-    internal static Unit? Si(ITypeSymbol quantity) => _si.TryGetValue(quantity.Name, out string? member) ? QuantityMembers.Read(quantity.Name, member) : null;
+    internal static Unit? Si(ITypeSymbol quantity) => SiUnits.OfQuantity.TryGetValue(quantity.Name, out string? member) ? QuantityMembers.Read(quantity.Name, member) : null;
 
     internal static bool FromFramework(ITypeSymbol type) =>
         type.ContainingNamespace is { } space && (space.Name == "System" || space.ContainingNamespace?.Name == "System" || space.ContainingNamespace?.ContainingNamespace?.Name == "System");

@@ -10,10 +10,9 @@ namespace Momentum.Quantities;
 /// <c>Vector&lt;Force, Body&gt;</c>.
 /// </summary>
 /// <typeparam name="TQuantity">
-/// The scalar quantity of each component: <see cref="Length"/> (a displacement; a point is a <c>Position</c>),
-/// <see cref="Speed"/>, <see cref="Acceleration"/>, <see cref="Force"/>, <see cref="Torque"/>,
-/// <see cref="RotationalSpeed"/>, <see cref="RotationalAcceleration"/>, <see cref="LinearMomentum"/> or
-/// <see cref="AngularMomentum"/>.
+/// The scalar quantity of each component, such as <see cref="Length"/> (a displacement; a point is a <c>Position</c>),
+/// <see cref="Speed"/>, <see cref="Force"/>, <see cref="RotationalSpeed"/> or <see cref="AngularMomentum"/>. One that a vector
+/// cannot have is refused with the list of those it can have.
 /// </typeparam>
 /// <typeparam name="TFrame">The frame along whose axes the components are taken.</typeparam>
 /// <remarks>
@@ -121,7 +120,7 @@ public readonly struct Vector<TQuantity, TFrame> :
     }
 
     /// <summary>
-    /// From bare numbers in the quantity's SI unit: m, m/s, m/s², N, N·m, rad/s, rad/s², kg·m/s or kg·m²/s.
+    /// From bare numbers in the quantity's SI unit, such as m, m/s, N, rad/s or kg·m²/s.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">A component is NaN or infinite.</exception>
     public static Vector<TQuantity, TFrame> FromSi(double x, double y, double z) =>
