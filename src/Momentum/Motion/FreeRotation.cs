@@ -77,18 +77,23 @@ internal sealed partial class FreeRotation
 
     /// <summary>Prepares the motion.</summary>
     /// <param name="inertia">About the centre of mass in body axes, kg·m²; positive definite.</param>
-    /// <param name="rate">Angular velocity in body axes at time 0, rad/s; finite.</param>
+    /// <param name="rate">Angular velocity in body axes at time 0, rad/s.</param>
     /// <param name="attitude">Rotation from body to inertial axes at time 0.</param>
-    /// <exception cref="ArgumentException">A principal moment is zero.</exception>
-    /// <exception cref="ComputationRefusedException">Moments or rates are too far apart.</exception>
+    /// <exception cref="ArgumentException">A principal moment is zero, or a rate is not finite.</exception>
+    /// <exception cref="ComputationRefusedException">Moments or rates are too far apart, or too large.</exception>
     public FreeRotation(Tensor inertia, Vec rate, Quaternion attitude)
     {
         _attitude = attitude.Normalised();
         double largest = rate.LargestMagnitude;
+        if (!double.IsFinite(largest))
+        {
+            throw new ArgumentOutOfRangeException(nameof(rate), rate, FormattableString.Invariant($"rate is ({rate.X}, {rate.Y}, {rate.Z}) rad/s; its components must be finite numbers. A division by zero or an overflow before this is the usual cause."));
+        }
+
         _rateScale = largest > 0.0 ? PowerOfTwo(largest) : 1.0;
         double largestMoment = Math.Max(inertia.Xx, Math.Max(inertia.Yy, inertia.Zz));
         double inertiaScale = largestMoment > 0.0 ? PowerOfTwo(largestMoment) : 1.0;
-        Vec scaled = rate * (1.0 / _rateScale);
+        Vec scaled = rate / _rateScale;
         ExactPrincipal principal = new(inertia / inertiaScale);
         DoubleDouble w1 = Felt(principal.Along(0, scaled));
         DoubleDouble w2 = Felt(principal.Along(1, scaled));
@@ -130,6 +135,7 @@ internal sealed partial class FreeRotation
             _steadyAxis = size > 0.0 ? scaled * (1.0 / size) : default;
             MeanPrecession = (double)_speed * _rateScale;
             RatePeriod = double.PositiveInfinity;
+            Require(double.IsFinite(AngularMomentum) && double.IsFinite(Energy) && double.IsFinite(MeanPrecession));
             return;
         }
 
@@ -206,10 +212,9 @@ internal sealed partial class FreeRotation
         _turnAtStart = TurnOf(start);
         _toRenamed = Quaternion.FromRows(_axis1, _axis2, _axis3).Normalised();
         _momentumFrame = _attitude * _toRenamed.Conjugate() * EulerRotation(0.0, start).Conjugate();
-        if (!double.IsFinite(_phaseAtStart) || !double.IsFinite(_momentumFrame.SquaredLength) || !double.IsFinite(_turnAtStart.High))
-        {
-            throw new ComputationRefusedException("The torque-free motion of this body cannot be told from its moments and rates: they are too far apart in size for the numbers to hold them.");
-        }
+        Require(
+            double.IsFinite(AngularMomentum) && double.IsFinite(Energy) && double.IsFinite(MeanPrecession) && !double.IsNaN(RatePeriod) &&
+            double.IsFinite(_phaseAtStart) && double.IsFinite(_momentumFrame.SquaredLength) && double.IsFinite(_turnAtStart.High));
     }
 
     /// <summary>Magnitude of the angular momentum, N·m·s.</summary>
@@ -251,6 +256,15 @@ internal sealed partial class FreeRotation
         rate = ((_axis1 * renamed.X) + (_axis2 * renamed.Y) + (_axis3 * renamed.Z)) * _rateScale;
         double turn = Reduced((_uniformRate * scaledTime) + (TurnOf(phase) - _turnAtStart));
         attitude = (_momentumFrame * EulerRotation(turn, phase) * _toRenamed).Normalised();
+        Require(double.IsFinite(rate.LargestMagnitude) && double.IsFinite(attitude.SquaredLength));
+    }
+
+    private static void Require(bool told)
+    {
+        if (!told)
+        {
+            throw new ComputationRefusedException("The torque-free motion of this body cannot be told from its moments and rates: they are too large, or too far apart in size, for the numbers to hold them. Check their units.");
+        }
     }
 
     private static DoubleDouble Felt(DoubleDouble scaledRate)

@@ -40,8 +40,8 @@ public sealed class TorqueFreeMotion<TBody>
     public Energy KineticEnergy => Energy.FromJoules(_rotation.Energy);
 
     /// <summary>
-    /// The time after which the rates in the body repeat, in seconds; <see langword="null"/> if they never change, or if the
-    /// body is exactly on the separatrix and never returns.
+    /// The time after which the rates in the body repeat, in seconds; <see langword="null"/> if they never change, if the body
+    /// is exactly on the separatrix and never returns, or if that takes longer than a number can hold.
     /// </summary>
     public Duration? RatePeriod => double.IsFinite(_rotation.RatePeriod) ? Duration.FromSeconds(_rotation.RatePeriod) : null;
 
@@ -56,8 +56,10 @@ public sealed class TorqueFreeMotion<TBody>
     /// <param name="inertia">Inertia about the centre of mass, along the body's axes; every principal moment above zero.</param>
     /// <param name="rate">Angular velocity at time zero, along the body's axes; may be zero.</param>
     /// <param name="attitude">Rotation from the body's axes to inertial axes at time zero.</param>
-    /// <exception cref="ArgumentException">A principal moment is zero: how a thin rod turns about its own axis cannot be told.</exception>
-    /// <exception cref="ComputationRefusedException">Moments or rates are so far apart that the motion cannot be told from them.</exception>
+    /// <exception cref="ArgumentException">A rate is not finite; or a principal moment is zero: how a thin rod turns about its own axis cannot be told.</exception>
+    /// <exception cref="ComputationRefusedException">
+    /// Moments or rates are so large, or so far apart, that the motion cannot be told from them.
+    /// </exception>
     public static TorqueFreeMotion<TBody> From(
         InertiaTensor<TBody> inertia, Vector<RotationalSpeed, TBody> rate, Rotation<TBody, Inertial> attitude)
     {
@@ -94,7 +96,7 @@ public sealed class TorqueFreeMotion<TBody>
 
     /// <summary>Rate and attitude at a time.</summary>
     /// <param name="time">Time since the initial state; may be negative.</param>
-    /// <exception cref="ComputationRefusedException">The time is so long, beyond 1e15 rad, that the angle is lost.</exception>
+    /// <exception cref="ComputationRefusedException">The time is not finite, or so long, beyond 1e15 rad, that the angle is lost.</exception>
     public RotationState<TBody> At(Duration time)
     {
         _rotation.At(time.Seconds, out Vec rate, out Quaternion attitude);

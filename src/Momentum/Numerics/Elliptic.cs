@@ -2,10 +2,15 @@ namespace Momentum.Numerics;
 
 /// <summary>
 /// Elliptic integrals and functions, which MathNet.Numerics does not have. The modulus is given by its complement
-/// k' = sqrt(1 - k²), so that nothing is lost near k = 1. All arguments are the caller's duty: nothing is checked.
+/// k' = sqrt(1 - k²), so that nothing is lost near k = 1. Arguments are not checked: outside what is stated, and where an
+/// iteration does not come to its end, the result is NaN, and the caller refuses it.
 /// </summary>
 internal static class Elliptic
 {
+    // Each duplication square-roots the ratio of the arguments and then draws them together by a factor of four: some twenty
+    // from the smallest double.
+    private const int MaximumDuplications = 64;
+
     /// <summary>
     /// The complete integral of (a cos² + b sin²) / ((cos² + p sin²) sqrt(cos² + k'² sin²)) over a quarter turn, for
     /// k' &gt; 0, p &gt; 0: R. Bulirsch, Numerische Mathematik 13 (1969) (from memory, not read). Converges quadratically.
@@ -14,12 +19,15 @@ internal static class Elliptic
     {
         // Half the digits of the result: the last step doubles them.
         const double Accuracy = 1e-17;
+
+        // The ratio of the means is square-rooted in each step: ten from the smallest double to 1, five more to all digits.
+        const int MaximumSteps = 32;
         DoubleDouble qc = complement;
         DoubleDouble e = qc;
         DoubleDouble em = 1.0;
         p = DoubleDouble.Sqrt(p);
         b /= p;
-        while (true)
+        for (int i = 0; i < MaximumSteps; i++)
         {
             DoubleDouble f = a;
             a += b / p;
@@ -38,6 +46,8 @@ internal static class Elliptic
             qc += qc;
             e = qc * em;
         }
+
+        return double.NaN;
     }
 
     /// <summary>
@@ -47,6 +57,14 @@ internal static class Elliptic
     public static (double Sn, double Cn, double Dn) Jacobi(double u, double complement)
     {
         const int MaximumSteps = 24;
+
+        // The next terms are u²/2 and smaller, below rounding.
+        const double Small = 1e-8;
+        if (Math.Abs(u) < Small)
+        {
+            return (u, 1.0, 1.0);
+        }
+
         if (complement == 0.0)
         {
             double secant = 1.0 / Math.Cosh(u);
@@ -75,11 +93,6 @@ internal static class Elliptic
         }
 
         (double sine, double cosine) = Math.SinCos(u * c);
-        if (sine == 0.0)
-        {
-            return (u, 1.0, 1.0);
-        }
-
         double a = cosine / sine;
         double dn = 1.0;
         c *= a;
@@ -103,7 +116,7 @@ internal static class Elliptic
     {
         // (2.2e-16 / 4)^(1/6) = 0.0019: then the series to fifth order is true to rounding.
         const double Spread = 0.0019;
-        while (true)
+        for (int i = 0; i < MaximumDuplications; i++)
         {
             double mean = (x + y + z) / 3.0;
             double dx = 1.0 - (x / mean);
@@ -121,6 +134,8 @@ internal static class Elliptic
             y = 0.25 * (y + lambda);
             z = 0.25 * (z + lambda);
         }
+
+        return double.NaN;
     }
 
     /// <summary>
@@ -132,7 +147,7 @@ internal static class Elliptic
         const double Spread = 0.0015;
         double sum = 0.0;
         double power = 1.0;
-        while (true)
+        for (int i = 0; i < MaximumDuplications; i++)
         {
             double mean = (x + y + z + (2.0 * p)) / 5.0;
             double dx = 1.0 - (x / mean);
@@ -164,6 +179,8 @@ internal static class Elliptic
             p = 0.25 * (p + lambda);
             power *= 0.25;
         }
+
+        return double.NaN;
     }
 
     /// <summary>Carlson's R_C(1, 1 + e) for e from -1 to 1: the inverse tangent, circular or hyperbolic, over its argument.</summary>

@@ -167,4 +167,75 @@ public class TorqueFreeMotionTests
     }
 
     private readonly struct Deck : IFrame;
+
+    [Theory]
+    [InlineData(0.0)]
+    [InlineData(double.NaN)]
+    public void A_rate_that_was_divided_by_zero_is_refused(double divisor)
+    {
+        // Made by hand: the operator refuses such a divisor itself.
+        var rate = new Vector<RotationalSpeed, Body>(1 / divisor, 0 / divisor, 1 / divisor);
+        Bounded.Run(() => Assert.Contains("finite", Assert.Throws<ArgumentOutOfRangeException>(
+            () => TorqueFreeMotion<Body>.From(_oneTwoThree, rate, default)).Message, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(5e-324)]
+    [InlineData(1e-310)]
+    [InlineData(1e-160)]
+    [InlineData(1e-3)]
+    public void A_slow_body_moves_like_a_fast_one_in_its_own_time(double factor)
+    {
+        // Scaling all rates and dividing all times by one factor changes nothing (Euler's equations have no time of their own).
+        var rate = Vector<RotationalSpeed, Body>.FromSi(1, 0.5, 1);
+        var slow = Vector<RotationalSpeed, Body>.FromSi(factor, 0.5 * factor, factor);
+        Bounded.Run(() =>
+        {
+            var motion = TorqueFreeMotion<Body>.From(_oneTwoThree, slow, default);
+            foreach (double time in new[] { 0, 1e-160, 1e-3, 1, 1e6 })
+            {
+                RotationState<Body> state = motion.At(Duration.FromSeconds(time));
+                RotationState<Body> alike = TorqueFreeMotion<Body>.From(_oneTwoThree, rate, default).At(Duration.FromSeconds(time * factor));
+                Assert.True(state.Attitude.EqualsWithin(alike.Attitude, Angle.FromRadians(factor < 1e-300 ? 1e-8 : 1e-13)));
+                Assert.Equal(alike.Rate.X.RadiansPerSecond, state.Rate.X.RadiansPerSecond / factor, factor < 1e-300 ? 0.51 : 1e-13);
+            }
+        });
+    }
+
+    [Theory]
+    [InlineData(0.0)]
+    [InlineData(5e-324)]
+    [InlineData(1e-310)]
+    [InlineData(1e-160)]
+    [InlineData(-1e-160)]
+    [InlineData(1e-9)]
+    public void A_moment_after_the_start_the_body_is_where_it_was(double seconds)
+    {
+        foreach ((double x, double y, double z) in new[] { (1.0, 0.0, 1.0), (0.0, 1.0, 0.0), (1.0, 0.0, Math.Sqrt(1.0 / 3)), (1e-160, 0.0, 1.0), (1.0, 1.0, 1e-120) })
+        {
+            var rate = Vector<RotationalSpeed, Body>.FromSi(x, y, z);
+            Bounded.Run(() =>
+            {
+                RotationState<Body> state = TorqueFreeMotion<Body>.From(_oneTwoThree, rate, default).At(Duration.FromSeconds(seconds));
+                Assert.True(state.Rate.EqualsWithin(rate, RotationalSpeed.FromRadiansPerSecond(1e-8)));
+                Assert.True(state.Attitude.EqualsWithin(Rotation<Body, Inertial>.Identity, Angle.FromRadians(1e-8)));
+            });
+        }
+    }
+
+    [Fact]
+    public void A_rate_whose_energy_no_number_holds_is_refused()
+    {
+        var rate = Vector<RotationalSpeed, Body>.FromSi(1e200, 0, 1e200);
+        Assert.Throws<ComputationRefusedException>(() => TorqueFreeMotion<Body>.From(_oneTwoThree, rate, default));
+    }
+
+    [Fact]
+    public void A_time_that_is_not_finite_is_refused()
+    {
+        var motion = TorqueFreeMotion<Body>.From(_oneTwoThree, Vector<RotationalSpeed, Body>.FromSi(1, 0, 1), default);
+
+        // Infinite in seconds.
+        Assert.Throws<ComputationRefusedException>(() => motion.At(Duration.FromDays(1e308)));
+    }
 }
