@@ -45,7 +45,8 @@ internal sealed class DeploymentCase
     }
 
     /// <summary>Figures of one case; not a number where there are none.</summary>
-    internal DeploymentOutcome Run(CordDeployment deployment, Span<double> figures, out bool slack, out bool deck)
+    internal DeploymentOutcome Run(
+        CordDeployment deployment, Span<double> figures, out bool slack, out bool deck, CancellationToken cancellation)
     {
         figures.Fill(double.NaN);
         slack = false;
@@ -57,18 +58,18 @@ internal sealed class DeploymentCase
         if (!_mechanism.Fits(cords))
         {
             // A line density that scatters about zero: a cord with mass has joints, one without has none.
-            return new DeploymentCase(deployment).Run(deployment, figures, out slack, out deck);
+            return new DeploymentCase(deployment).Run(deployment, figures, out slack, out deck, cancellation);
         }
 
         _mechanism.Become(hub, cords);
         Survey survey = new(cords.Length);
         Propagation run = _usual;
-        DeploymentOutcome outcome = Propagate(run, deployment, rates, survey);
+        DeploymentOutcome outcome = Propagate(run, deployment, rates, survey, cancellation);
         if (outcome == DeploymentOutcome.LetGo && !(DeploymentLedger.Close(run).Closure <= AllowedClosure))
         {
             survey = new Survey(cords.Length);
             run = _finer;
-            outcome = Propagate(run, deployment, rates, survey);
+            outcome = Propagate(run, deployment, rates, survey, cancellation);
             if (outcome == DeploymentOutcome.LetGo && !(DeploymentLedger.Close(run).Closure <= AllowedClosure))
             {
                 outcome = DeploymentOutcome.Refused;
@@ -92,13 +93,14 @@ internal sealed class DeploymentCase
         return outcome;
     }
 
-    private static DeploymentOutcome Propagate(Propagation run, CordDeployment deployment, Vec rates, Survey survey)
+    private static DeploymentOutcome Propagate(
+        Propagation run, CordDeployment deployment, Vec rates, Survey survey, CancellationToken cancellation)
     {
         ReadOnlySpan<double> attitude = [deployment.Attitude.X, deployment.Attitude.Y, deployment.Attitude.Z, deployment.Attitude.W];
         bool refused = false;
         try
         {
-            run.Run(attitude, rates, deployment.Until.Seconds, true, null, survey);
+            run.Run(attitude, rates, deployment.Until.Seconds, true, null, survey, cancellation);
         }
         catch (ComputationRefusedException)
         {

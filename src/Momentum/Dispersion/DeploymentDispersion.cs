@@ -131,9 +131,11 @@ public sealed class DeploymentDispersion
     /// <param name="cases">How many cases, 1 to 10 million; a case takes from half a millisecond to some, see the remarks.</param>
     /// <param name="seed">Chooses the draws; any number.</param>
     /// <param name="firstCase">Number of the first case, so that a long run can be made in pieces and merged.</param>
+    /// <param name="cancellation">Ends the computation early.</param>
     /// <exception cref="ArgumentOutOfRangeException">The number of cases or of the first case is out of range.</exception>
     /// <exception cref="ComputationRefusedException">In no case are all weights let go.</exception>
-    public DeploymentEnsemble Run(int cases = 2000, ulong seed = 1, long firstCase = 0)
+    /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
+    public DeploymentEnsemble Run(int cases = 2000, ulong seed = 1, long firstCase = 0, CancellationToken cancellation = default)
     {
         if (cases is < 1 or > 10_000_000)
         {
@@ -148,6 +150,7 @@ public sealed class DeploymentDispersion
         Parallel.For(
             0,
             (cases + ChunkOfCases - 1) / ChunkOfCases,
+            new ParallelOptions { CancellationToken = cancellation },
             () => new DeploymentCase(Deployment),
             (chunk, _, one) =>
             {
@@ -157,7 +160,7 @@ public sealed class DeploymentDispersion
                     Span<double> found = figures.AsSpan(i * DeploymentCase.Figures, DeploymentCase.Figures);
                     try
                     {
-                        outcomes[i] = one.Run(Case(firstCase + i, seed), found, out slack[i], out deck[i]);
+                        outcomes[i] = one.Run(Case(firstCase + i, seed), found, out slack[i], out deck[i], cancellation);
                     }
                     catch (ArgumentException)
                     {

@@ -33,16 +33,18 @@ internal abstract class DespinCase
     ];
 
     /// <summary>Final spin (rad/s) and peak tension of each cord up to the first let-go (N) for given inputs.</summary>
-    internal DespinOutcome Run(ReadOnlySpan<double> input, out double finalSpin, out double peakTension)
+    internal DespinOutcome Run(
+        ReadOnlySpan<double> input, out double finalSpin, out double peakTension, CancellationToken cancellation = default)
     {
         finalSpin = double.NaN;
         peakTension = double.NaN;
         return input[(int)UncertainInput.SpinInertia] > 0 && input[(int)UncertainInput.InitialSpin] > 0 && input[(int)UncertainInput.HubRadius] > 0 &&
             input[(int)UncertainInput.WeightMass] > 0 && input[(int)UncertainInput.CordLength] > 0 && input[(int)UncertainInput.CordLineDensity] >= 0
-            ? Move(input, ref finalSpin, ref peakTension)
+            ? Move(input, ref finalSpin, ref peakTension, cancellation)
             : DespinOutcome.NotPhysical;
     }
 
     /// <summary>The same of inputs that are physical.</summary>
-    private protected abstract DespinOutcome Move(ReadOnlySpan<double> input, ref double finalSpin, ref double peakTension);
+    private protected abstract DespinOutcome Move(
+        ReadOnlySpan<double> input, ref double finalSpin, ref double peakTension, CancellationToken cancellation);
 }

@@ -70,9 +70,11 @@ public sealed class DespinDispersion
     /// <param name="cases">How many cases, 1 to 100 million.</param>
     /// <param name="seed">Chooses the draws; any number.</param>
     /// <param name="firstCase">Number of the first case, so that a long run can be made in pieces and merged.</param>
+    /// <param name="cancellation">Ends the computation early.</param>
     /// <exception cref="ArgumentOutOfRangeException">The number of cases or of the first case is out of range.</exception>
     /// <exception cref="ComputationRefusedException">No case has a final spin.</exception>
-    public DespinEnsemble Run(int cases = 20_000, ulong seed = 1, long firstCase = 0)
+    /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
+    public DespinEnsemble Run(int cases = 20_000, ulong seed = 1, long firstCase = 0, CancellationToken cancellation = default)
     {
         if (cases is < 1 or > 100_000_000)
         {
@@ -86,6 +88,7 @@ public sealed class DespinDispersion
         Parallel.For(
             0,
             (cases + ChunkOfCases - 1) / ChunkOfCases,
+            new ParallelOptions { CancellationToken = cancellation },
             () => DespinCase.Of(Design, _hubMass),
             (chunk, _, one) =>
             {
@@ -98,7 +101,7 @@ public sealed class DespinDispersion
                         input[k] = _nominal[k] + CounterRandom.Draw(_scatter[k].Shape, _scatter[k].Width, seed, firstCase + i, k);
                     }
 
-                    outcomes[i] = one.Run(input, out spins[i], out tensions[i]);
+                    outcomes[i] = one.Run(input, out spins[i], out tensions[i], cancellation);
                 }
 
                 return one;
@@ -112,12 +115,14 @@ public sealed class DespinDispersion
     /// The standard deviation is taken over evenly spaced probability levels of the input rather than from a slope, because
     /// around radial let-go the slope is zero and the effect is not.
     /// </remarks>
+    /// <param name="cancellation">Ends the computation early.</param>
     /// <exception cref="ComputationRefusedException">A value within the scatter has no final spin.</exception>
-    public IReadOnlyList<SensitivityBar> Sensitivity()
+    /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
+    public IReadOnlyList<SensitivityBar> Sensitivity(CancellationToken cancellation = default)
     {
         var one = DespinCase.Of(Design, _hubMass);
         var bars = new List<(UncertainInput Input, double Plus, double Minus, double Variance)>();
-        double nominal = FinalSpin(one, UncertainInput.SpinInertia, 0);
+        double nominal = FinalSpin(one, UncertainInput.SpinInertia, 0, cancellation);
         double sum = 0;
         foreach (UncertainInput input in Enum.GetValues<UncertainInput>())
         {
@@ -131,12 +136,12 @@ public sealed class DespinDispersion
             var spins = new double[SensitivityLevels];
             for (int i = 0; i < spins.Length; i++)
             {
-                spins[i] = FinalSpin(one, input, width * CounterRandom.Offset(shape, (i + 0.5) / spins.Length));
+                spins[i] = FinalSpin(one, input, width * CounterRandom.Offset(shape, (i + 0.5) / spins.Length), cancellation);
             }
 
             double deviation = new Sample<RotationalSpeed>(spins).SiDeviation;
             sum += deviation * deviation;
-            bars.Add((input, FinalSpin(one, input, sigma) - nominal, FinalSpin(one, input, -sigma) - nominal, deviation * deviation));
+            bars.Add((input, FinalSpin(one, input, sigma, cancellation) - nominal, FinalSpin(one, input, -sigma, cancellation) - nominal, deviation * deviation));
         }
 
         return [.. bars
@@ -160,12 +165,12 @@ public sealed class DespinDispersion
 
     private bool Scatters(UncertainInput input) => _scatter[(int)input] is { Shape: not ScatterShape.None, Width: > 0 };
 
-    private double FinalSpin(DespinCase one, UncertainInput changed, double offset)
+    private double FinalSpin(DespinCase one, UncertainInput changed, double offset, CancellationToken cancellation)
     {
         Span<double> input = stackalloc double[DespinCase.Inputs];
         _nominal.CopyTo(input);
         input[(int)changed] += offset;
-        DespinOutcome outcome = one.Run(input, out double spin, out _);
+        DespinOutcome outcome = one.Run(input, out double spin, out _, cancellation);
         return outcome == DespinOutcome.LetGo
             ? spin
             : throw new ComputationRefusedException(

@@ -24,7 +24,8 @@ internal sealed class InextensibleCordCase : DespinCase
         _late = double.IsNaN(hubMass) ? null : new LateCord(LateTolerance);
     }
 
-    private protected override DespinOutcome Move(ReadOnlySpan<double> input, ref double finalSpin, ref double peakTension)
+    private protected override DespinOutcome Move(
+        ReadOnlySpan<double> input, ref double finalSpin, ref double peakTension, CancellationToken cancellation)
     {
         double spin = input[(int)UncertainInput.InitialSpin];
         var cords = new PlanarCords(
@@ -50,7 +51,7 @@ internal sealed class InextensibleCordCase : DespinCase
         {
             finalSpin = spin * cords.Spin(letGo);
         }
-        else if (_late!.Run(cords, _weights, _hubMass, letGo, delay * spin))
+        else if (_late!.Run(cords, _weights, _hubMass, letGo, delay * spin, cancellation))
         {
             finalSpin = spin * _late.Spin;
         }

@@ -23,7 +23,8 @@ internal sealed class SpringCordCase : DespinCase
         _letGoSpin = (design.LetGo as LetGo.SpinRule)?.Spin.ToSi() ?? double.NegativeInfinity;
     }
 
-    private protected override DespinOutcome Move(ReadOnlySpan<double> input, ref double finalSpin, ref double peakTension)
+    private protected override DespinOutcome Move(
+        ReadOnlySpan<double> input, ref double finalSpin, ref double peakTension, CancellationToken cancellation)
     {
         double spin = input[(int)UncertainInput.InitialSpin];
         double radius = input[(int)UncertainInput.HubRadius];
@@ -56,7 +57,7 @@ internal sealed class SpringCordCase : DespinCase
         SpringCordRun.Outcome outcome;
         try
         {
-            outcome = _run.Run(proportions, letGo, _letGoSpin / spin);
+            outcome = _run.Run(proportions, letGo, _letGoSpin / spin, cancellation: cancellation);
         }
         catch (IntegrationRefusedException)
         {

@@ -136,11 +136,13 @@ public sealed class ForcedMotion<TBody, TLoads>
 
     /// <summary>Carries the motion on to a later time.</summary>
     /// <param name="time">The time to reach; not before <see cref="Time"/>.</param>
+    /// <param name="cancellation">Ends the computation early; the motion stays where it has come to.</param>
     /// <returns>The state then.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The time lies before the one reached, or is not finite.</exception>
     /// <exception cref="IntegrationRefusedException">The motion cannot be integrated to the accuracy needed.</exception>
     /// <exception cref="ComputationRefusedException">The energy account does not close within 1e-9.</exception>
-    public BodyState<TBody> AdvanceTo(Duration time)
+    /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
+    public BodyState<TBody> AdvanceTo(Duration time, CancellationToken cancellation = default)
     {
         double end = time.Seconds;
         if (!(end >= _integrator.Time && double.IsFinite(end)))
@@ -151,12 +153,12 @@ public sealed class ForcedMotion<TBody, TLoads>
         while (_burn is not null && NextBreak() <= end)
         {
             double at = NextBreak();
-            _integrator.Run(at);
+            _integrator.Run(at, cancellation);
             SetMass(ref _integrator.System, at);
             _integrator.Start(at, _integrator.State);
         }
 
-        _integrator.Run(end);
+        _integrator.Run(end, cancellation);
         MotionLedger ledger = Ledger;
         return Math.Abs(ledger.RelativeResidual) <= LargestResidual
             ? State

@@ -246,15 +246,18 @@ public sealed partial class OdeIntegrator<TSystem, TEvents, TMethod>
 
     /// <summary>Steps until the end time or a terminal event. Events that are not terminal are passed over: to see them, use <see cref="Step"/>.</summary>
     /// <param name="endTime">Where to stop, finite.</param>
+    /// <param name="cancellation">Ends the run early, between two steps; the last accepted state stays.</param>
     /// <returns><see cref="StepResult.EndReached"/> or <see cref="StepResult.EventReached"/>.</returns>
     /// <exception cref="InvalidOperationException">The integration was not started.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The end time is not finite.</exception>
     /// <exception cref="IntegrationRefusedException">The integration cannot go on; the last accepted state stays.</exception>
-    public StepResult Run(double endTime)
+    /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
+    public StepResult Run(double endTime, CancellationToken cancellation = default)
     {
         StepResult result;
         do
         {
+            cancellation.ThrowIfCancellationRequested();
             result = Step(endTime);
         }
         while (result == StepResult.StepTaken);

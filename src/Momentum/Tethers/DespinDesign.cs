@@ -32,27 +32,31 @@ public sealed record DespinDesign : PlanarDesign
         CordLength.Meters);
 
     /// <summary>The whole motion in closed form.</summary>
+    /// <param name="cancellation">Not looked at: a closed form is soon done.</param>
     /// <exception cref="ComputationRefusedException">
     /// The let-go rule is never met, or momentum and energy of the result do not close.
     /// </exception>
-    public override DespinMotion Deploy() => new(this);
+    public override DespinMotion Deploy(CancellationToken cancellation = default) => new(this);
 
     /// <summary>The same motion by numerical integration of Lagrange's equations, as a check.</summary>
     /// <param name="relativeTolerance">Relative error allowed a step, 1e-15 to 1e-3.</param>
+    /// <param name="cancellation">Ends the computation early.</param>
     /// <exception cref="ArgumentOutOfRangeException">The tolerance is outside its range.</exception>
     /// <exception cref="ComputationRefusedException">
     /// The let-go rule is never met, the integration cannot go on, or momentum and energy do not close.
     /// </exception>
-    public IntegratedDespin Integrate(double relativeTolerance = 1e-13) => relativeTolerance is >= 1e-15 and <= 1e-3
-        ? new(this, relativeTolerance)
+    /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
+    public IntegratedDespin Integrate(double relativeTolerance = 1e-13, CancellationToken cancellation = default) => relativeTolerance is >= 1e-15 and <= 1e-3
+        ? new(this, relativeTolerance, cancellation)
         : throw new ArgumentOutOfRangeException(
             nameof(relativeTolerance), relativeTolerance, "The relative tolerance must be from 1e-15 to 1e-3.");
 
     /// <summary>How the final spin answers to errors of initial spin and spin inertia; to neither if a spin rate lets go.</summary>
+    /// <param name="cancellation">Not looked at: a closed form is soon done.</param>
     /// <exception cref="ComputationRefusedException">As <see cref="Deploy"/>.</exception>
-    public override SpinSensitivity Sensitivity()
+    public override SpinSensitivity Sensitivity(CancellationToken cancellation = default)
     {
-        DespinMotion motion = Deploy();
+        DespinMotion motion = Deploy(cancellation);
         if (LetGo is not LetGo.CordAngleRule { CordAngle: var angle })
         {
             return default;

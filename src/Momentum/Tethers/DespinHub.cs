@@ -9,7 +9,7 @@ namespace Momentum.Tethers;
 /// <remarks>
 /// From here a design is completed with weights and cords (<see cref="Carrying"/>, <see cref="CarryingOnSprings"/>), or sized for
 /// a wanted final spin (<see cref="SizeCordLength"/>, <see cref="SizeWeightMass"/>,
-/// <see cref="SizeSpringCord(Mass, RotationalSpeed, LetGo, double, int)"/>). Planar and symmetric: the spin axis is a principal
+/// <see cref="SizeSpringCord(Mass, RotationalSpeed, LetGo, double, int, CancellationToken)"/>). Planar and symmetric: the spin axis is a principal
 /// axis through the centre of mass, nothing wobbles, and evenly spaced equal weights let go together. Immutable; equality is by
 /// value.
 /// </remarks>
@@ -168,11 +168,13 @@ public sealed record DespinHub
     /// <param name="letGo">When the cords let go of the hub: at a cord angle.</param>
     /// <param name="dampingRatio">Damping of the stretch, as a fraction of the critical damping of the weight on its cord, 0 to 10.</param>
     /// <param name="weights">How many weights, each on its own cord, evenly spaced.</param>
+    /// <param name="cancellation">Ends the search early.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside what its message says is allowed.</exception>
     /// <exception cref="ComputationRefusedException">There is no such design, or none was found; the message says which.</exception>
+    /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
     public SpringCordDesign SizeSpringCord(
-        Mass weightMass, RotationalSpeed finalSpin, LetGo letGo, double dampingRatio = 0, int weights = 2) =>
-        SpringCordDesign.Size(this, weights, weightMass, null, dampingRatio, finalSpin, letGo);
+        Mass weightMass, RotationalSpeed finalSpin, LetGo letGo, double dampingRatio = 0, int weights = 2, CancellationToken cancellation = default) =>
+        SpringCordDesign.Size(this, weights, weightMass, null, dampingRatio, finalSpin, letGo, cancellation);
 
     /// <summary>The spring-cord design for a cord length: the weight mass and spring rate, see the other overload.</summary>
     /// <param name="cordLength">Unstretched length of each cord, spring and all, from the hub to the weight's centre of mass.</param>
@@ -180,9 +182,11 @@ public sealed record DespinHub
     /// <param name="letGo">When the cords let go of the hub: at a cord angle.</param>
     /// <param name="dampingRatio">Damping of the stretch, as a fraction of the critical damping of the weight on its cord, 0 to 10.</param>
     /// <param name="weights">How many weights, each on its own cord, evenly spaced.</param>
+    /// <param name="cancellation">Ends the search early.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside what its message says is allowed.</exception>
     /// <exception cref="ComputationRefusedException">There is no such design, or none was found; the message says which.</exception>
+    /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
     public SpringCordDesign SizeSpringCord(
-        Length cordLength, RotationalSpeed finalSpin, LetGo letGo, double dampingRatio = 0, int weights = 2) =>
-        SpringCordDesign.Size(this, weights, null, cordLength, dampingRatio, finalSpin, letGo);
+        Length cordLength, RotationalSpeed finalSpin, LetGo letGo, double dampingRatio = 0, int weights = 2, CancellationToken cancellation = default) =>
+        SpringCordDesign.Size(this, weights, null, cordLength, dampingRatio, finalSpin, letGo, cancellation);
 }

@@ -80,16 +80,18 @@ public sealed class DespinMotion : PlanarMotion
     /// <summary>What becomes of it if one weight lets go later than the others.</summary>
     /// <param name="delay">How much later, zero or more.</param>
     /// <param name="hubMass">Mass of the hub, without weights and cords: it is pulled to the side of the weight that is left.</param>
+    /// <param name="cancellation">Ends the computation early.</param>
     /// <exception cref="ArgumentOutOfRangeException">The delay is negative, or the mass is not positive.</exception>
     /// <exception cref="ComputationRefusedException">The late cord would wrap the hub the other way, or the ledger does not close.</exception>
-    public LateLetGo WithOneWeightLate(Duration delay, Mass hubMass)
+    /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
+    public LateLetGo WithOneWeightLate(Duration delay, Mass hubMass, CancellationToken cancellation = default)
     {
         double seconds = Allowed.ZeroOrPositive(
             delay.Seconds, delay, nameof(delay), "Give how much later than the others the last weight lets go.");
         double mass = Allowed.Positive(
             hubMass.ToSi(), hubMass, nameof(hubMass), "Give the mass of the hub without weights and cords.");
         var late = new LateCord(1e-13);
-        if (!late.Run(_cords, Design.WeightCount, mass, _letGo, seconds * _initialSpin))
+        if (!late.Run(_cords, Design.WeightCount, mass, _letGo, seconds * _initialSpin, cancellation))
         {
             throw new ComputationRefusedException(
                 "The late cord swings all the way to the other tangent within the delay and would wrap the hub the other way, which is " +

@@ -15,7 +15,7 @@ public sealed class IntegratedDespin
     private const double ClosurePerTolerance = 100;
     private const double SmallestClosureAllowed = 1e-10;
 
-    internal IntegratedDespin(DespinDesign design, double relativeTolerance)
+    internal IntegratedDespin(DespinDesign design, double relativeTolerance, CancellationToken cancellation)
     {
         Design = design;
         PlanarCords cords = design.Cords;
@@ -62,6 +62,7 @@ public sealed class IntegratedDespin
             StepResult result;
             do
             {
+                cancellation.ThrowIfCancellationRequested();
                 result = integrator.Step(end);
                 Record(phase);
             }

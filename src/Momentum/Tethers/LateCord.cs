@@ -42,8 +42,9 @@ internal sealed class LateCord
     /// <param name="hubMass">Mass of the hub without weights and cords.</param>
     /// <param name="from">Coordinate of the first let-go.</param>
     /// <param name="delay">How much later the last one lets go, in 1/w0.</param>
+    /// <param name="cancellation">Ends the run early.</param>
     /// <returns>False if the late cord reaches the other tangent first and would wrap the hub.</returns>
-    internal bool Run(in PlanarCords cords, int weights, double hubMass, double from, double delay)
+    internal bool Run(in PlanarCords cords, int weights, double hubMass, double from, double delay, CancellationToken cancellation = default)
     {
         double density = cords.Density / weights;
         double free = cords.FreeLength(from);
@@ -70,14 +71,14 @@ internal sealed class LateCord
         _integrator.EventFunctions.Coordinate = system.Hinging ? Math.PI : 0;
         ReadOnlySpan<double> state = stackalloc double[] { from, turning - spin, 0 };
         _integrator.Start(0, state);
-        StepResult result = _integrator.Run(delay);
+        StepResult result = _integrator.Run(delay, cancellation);
         if (result == StepResult.EventReached && !system.Hinging)
         {
             ReadOnlySpan<double> hinged = stackalloc double[] { 0, _integrator.State[1], _integrator.State[2] };
             system.Hinging = true;
             _integrator.EventFunctions.Coordinate = Math.PI;
             _integrator.Start(_integrator.Time, hinged);
-            result = _integrator.Run(delay);
+            result = _integrator.Run(delay, cancellation);
         }
 
         Coordinate = _integrator.State[0];

@@ -41,14 +41,18 @@ public abstract record PlanarDesign
     public double CordTurns => CordLength.Meters / (2 * Math.PI * Hub.Radius.Meters);
 
     /// <summary>The whole motion.</summary>
+    /// <param name="cancellation">Ends the computation early.</param>
     /// <exception cref="ComputationRefusedException">
     /// The cords do not come to let-go, or momentum and energy of the result do not close.
     /// </exception>
-    public abstract PlanarMotion Deploy();
+    /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
+    public abstract PlanarMotion Deploy(CancellationToken cancellation = default);
 
     /// <summary>How the final spin answers to errors of initial spin and spin inertia; to neither if a spin rate lets go.</summary>
+    /// <param name="cancellation">Ends the computation early.</param>
     /// <exception cref="ComputationRefusedException">As <see cref="Deploy"/>; or there is no slope to state.</exception>
-    public abstract SpinSensitivity Sensitivity();
+    /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
+    public abstract SpinSensitivity Sensitivity(CancellationToken cancellation = default);
 
     /// <summary>Hub, weights, cords and let-go rule, in the invariant culture.</summary>
     public override string ToString() => string.Create(

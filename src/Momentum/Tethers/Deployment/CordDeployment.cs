@@ -86,20 +86,24 @@ public sealed record CordDeployment
     }
 
     /// <summary>Computes the deployment.</summary>
+    /// <param name="cancellation">Ends the computation early.</param>
     /// <exception cref="ArgumentException">A value is not allowed; the message names it and says what is.</exception>
     /// <exception cref="ComputationRefusedException">
     /// The result cannot be trusted or does not exist: a weight is not thrown outward, cords chatter, the integration failed,
     /// or the ledger does not close.
     /// </exception>
-    public DeploymentResult Deploy() => new(this);
+    /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
+    public DeploymentResult Deploy(CancellationToken cancellation = default) => new(this, cancellation);
 
     /// <summary>
     /// Splits the final spin by its causes. Computes the deployment once more for each cause that is present, and once
     /// without them all.
     /// </summary>
+    /// <param name="cancellation">Ends the computation early.</param>
     /// <exception cref="ArgumentException">A value is not allowed; the message names it and says what is.</exception>
     /// <exception cref="ComputationRefusedException">One of these results cannot be trusted or does not exist.</exception>
-    public ResidualSpin ExplainFinalSpin() => new(this);
+    /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
+    public ResidualSpin ExplainFinalSpin(CancellationToken cancellation = default) => new(this, cancellation);
 
     internal HubConstants CheckedHub()
     {

@@ -23,7 +23,7 @@ public sealed class DeploymentResult
     private readonly Flight[] _flights;
     private readonly double _spin;
 
-    internal DeploymentResult(CordDeployment deployment)
+    internal DeploymentResult(CordDeployment deployment, CancellationToken cancellation)
     {
         Deployment = deployment;
         _hub = deployment.CheckedHub();
@@ -33,12 +33,12 @@ public sealed class DeploymentResult
         _surroundings = deployment.CheckedSurroundings(_spin);
         Mechanism mechanism = new(_hub, _cords);
         double allowed = Math.Max(LargestClosure, ClosureInTolerances * deployment.Tolerance);
-        Propagation run = Propagate(deployment, mechanism, out _recording, out Survey survey);
+        Propagation run = Propagate(deployment, mechanism, cancellation, out _recording, out Survey survey);
         Ledger = DeploymentLedger.Close(run);
         if (!(Ledger.Closure <= allowed) && deployment.Tolerance > FinestTolerance)
         {
             // The tolerance bounds the error of a step, not of the run: now and then steps add up one way. Finer ones decide.
-            run = Propagate(deployment with { Tolerance = FinestTolerance }, mechanism, out _recording, out survey);
+            run = Propagate(deployment with { Tolerance = FinestTolerance }, mechanism, cancellation, out _recording, out survey);
             Ledger = DeploymentLedger.Close(run);
         }
 
@@ -70,14 +70,15 @@ public sealed class DeploymentResult
         Warnings = DeploymentWarnings.Of(this);
     }
 
-    private Propagation Propagate(CordDeployment deployment, Mechanism mechanism, out Recording recording, out Survey survey)
+    private Propagation Propagate(
+        CordDeployment deployment, Mechanism mechanism, CancellationToken cancellation, out Recording recording, out Survey survey)
     {
         Propagation run = new(mechanism, _surroundings, deployment.Tolerances(mechanism, _spin));
         recording = new Recording(mechanism.Dimension);
         survey = new Survey(_cords.Length);
         Rotation<Body, Inertial> attitude = deployment.Attitude;
         run.Run(
-            [attitude.X, attitude.Y, attitude.Z, attitude.W], deployment.Rates.Si, deployment.CheckedEnd(), false, recording, survey);
+            [attitude.X, attitude.Y, attitude.Z, attitude.W], deployment.Rates.Si, deployment.CheckedEnd(), false, recording, survey, cancellation);
         return run;
     }
 

@@ -87,8 +87,15 @@ internal sealed class Propagation
     /// <param name="stopWhenReleased">Whether to end with the last release.</param>
     /// <param name="recording">Where to keep the steps; null to keep none.</param>
     /// <param name="survey">Who looks at every step and between; null for nobody.</param>
+    /// <param name="cancellation">Ends the run early, between two steps.</param>
     public void Run(
-        ReadOnlySpan<double> attitude, Vec rates, double endTime, bool stopWhenReleased, Recording? recording, Survey? survey = null)
+        ReadOnlySpan<double> attitude,
+        Vec rates,
+        double endTime,
+        bool stopWhenReleased,
+        Recording? recording,
+        Survey? survey = null,
+        CancellationToken cancellation = default)
     {
         Begin(attitude, rates);
         recording?.BeginSegment(_mechanism);
@@ -123,6 +130,7 @@ internal sealed class Propagation
             StepResult result;
             do
             {
+                cancellation.ThrowIfCancellationRequested();
                 result = _integrator.Step(next);
                 RefuseEndlessRun();
                 NoteSightings();

@@ -28,9 +28,9 @@ public sealed class ResidualSpin
         (SpinCause.Rig, d => d with { Rig = null }),
     ];
 
-    internal ResidualSpin(CordDeployment deployment)
+    internal ResidualSpin(CordDeployment deployment, CancellationToken cancellation)
     {
-        double whole = Spin(deployment);
+        double whole = Spin(deployment, cancellation);
         CordDeployment ideal = deployment;
         List<SpinShare> shares = [];
         double sum = 0;
@@ -43,12 +43,12 @@ public sealed class ResidualSpin
                 continue;
             }
 
-            double share = whole - Spin(other);
+            double share = whole - Spin(other, cancellation);
             sum += share;
             shares.Add(new SpinShare(cause, RotationalSpeed.FromRadiansPerSecond(share)));
         }
 
-        double left = Spin(ideal);
+        double left = Spin(ideal, cancellation);
         Final = RotationalSpeed.FromRadiansPerSecond(whole);
         Ideal = RotationalSpeed.FromRadiansPerSecond(left);
         Shares = shares;
@@ -67,7 +67,7 @@ public sealed class ResidualSpin
     /// <summary>What the causes do only together: final less ideal less all shares.</summary>
     public RotationalSpeed Together { get; }
 
-    private static double Spin(CordDeployment deployment) => deployment.Deploy().FinalSpin.ToSi();
+    private static double Spin(CordDeployment deployment, CancellationToken cancellation) => deployment.Deploy(cancellation).FinalSpin.ToSi();
 
     private static bool Same(CordDeployment one, CordDeployment other) =>
         one.Hub == other.Hub && one.Rates == other.Rates && one.Rig == other.Rig && one.Cords.SequenceEqual(other.Cords);

@@ -58,11 +58,13 @@ public sealed record SpringCordDesign : PlanarDesign
     internal SpringCordProportions Proportions { get; }
 
     /// <summary>The motion, by numerical integration of the equations of motion.</summary>
+    /// <param name="cancellation">Ends the computation early.</param>
     /// <exception cref="ComputationRefusedException">
     /// The cords do not come to let-go (they slacken, wind back on, or the let-go spin is not reached), the integration cannot go on,
     /// or momentum and energy of the result do not close.
     /// </exception>
-    public override SpringCordMotion Deploy() => new(this);
+    /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
+    public override SpringCordMotion Deploy(CancellationToken cancellation = default) => new(this, cancellation);
 
     /// <summary>The same weights and cords on another hub: what an error of its spin or inertia leaves.</summary>
     /// <param name="hub">The other hub.</param>
@@ -76,16 +78,18 @@ public sealed record SpringCordDesign : PlanarDesign
     /// How the final spin answers to errors of initial spin and spin inertia; to neither if a spin rate lets go. Compare with
     /// that of <see cref="WithoutStretch"/>.
     /// </summary>
+    /// <param name="cancellation">Ends the computation early.</param>
     /// <exception cref="ComputationRefusedException">As <see cref="Deploy"/>.</exception>
-    public override SpinSensitivity Sensitivity()
+    /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
+    public override SpinSensitivity Sensitivity(CancellationToken cancellation = default)
     {
-        _ = Deploy();
+        _ = Deploy(cancellation);
         if (LetGo is not LetGo.CordAngleRule { CordAngle: var angle })
         {
             return default;
         }
 
-        var sizing = new SpringCordSizing(angle.Radians);
+        var sizing = new SpringCordSizing(angle.Radians, cancellation);
         var sensitivity = new SpinSensitivity(sizing.ByInitialSpin(Proportions), sizing.ByInertia(Proportions));
         return double.IsFinite(sensitivity.ToInitialSpin) && double.IsFinite(sensitivity.ToSpinInertia)
             ? sensitivity
@@ -95,8 +99,10 @@ public sealed record SpringCordDesign : PlanarDesign
     }
 
     /// <summary>The design with the same weights and final spin whose cords do not stretch.</summary>
+    /// <param name="cancellation">Ends the computation early.</param>
     /// <exception cref="ComputationRefusedException">A spin rate lets go, so that no length follows; or as <see cref="Deploy"/>.</exception>
-    public DespinDesign WithoutStretch() => Hub.SizeCordLength(WeightMass, Deploy().FinalSpin, LetGo, null, WeightCount);
+    /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
+    public DespinDesign WithoutStretch(CancellationToken cancellation = default) => Hub.SizeCordLength(WeightMass, Deploy(cancellation).FinalSpin, LetGo, null, WeightCount);
 
     /// <summary>Hub, weights, cords and let-go rule, in the invariant culture.</summary>
     public override string ToString() => string.Create(
@@ -105,7 +111,14 @@ public sealed record SpringCordDesign : PlanarDesign
 
     /// <summary>The design for a weight mass, or for a cord length.</summary>
     internal static SpringCordDesign Size(
-        DespinHub hub, int weights, Mass? weightMass, Length? cordLength, double dampingRatio, RotationalSpeed finalSpin, LetGo letGo)
+        DespinHub hub,
+        int weights,
+        Mass? weightMass,
+        Length? cordLength,
+        double dampingRatio,
+        RotationalSpeed finalSpin,
+        LetGo letGo,
+        CancellationToken cancellation)
     {
         CheckDamping(dampingRatio);
         double mass = weightMass is { } each ? weights * Check(weights, each, letGo) : 0;
@@ -130,7 +143,7 @@ public sealed record SpringCordDesign : PlanarDesign
                 $"up to {Quoted.Si(LongestSized * hub.Radius.Meters, "m")} here. Take heavier weights, and check the units of inertia and radius.");
         }
 
-        SpringCordProportions found = new SpringCordSizing(angle).Size(ratio, near, weightMass is null)
+        SpringCordProportions found = new SpringCordSizing(angle, cancellation).Size(ratio, near, weightMass is null)
             ?? throw new ComputationRefusedException(
                 $"No {(weightMass is null ? "weights" : "cord length")} and spring were found that leave {Quoted.Spin(finalSpin.ToSi())} of {Quoted.Spin(hub.Spin.ToSi())} " +
                 "whatever the initial spin: cords that stretch so much do not come to let-go, or are hardly unwound by then. Ask for less final spin, " +

@@ -21,7 +21,7 @@ public sealed class SpringCordMotion : PlanarMotion
     private readonly double _initialSpin;
     private readonly SpringCordState _last;
 
-    internal SpringCordMotion(SpringCordDesign design)
+    internal SpringCordMotion(SpringCordDesign design, CancellationToken cancellation)
     {
         Design = design;
         _initialSpin = design.Hub.Spin.ToSi();
@@ -43,7 +43,7 @@ public sealed class SpringCordMotion : PlanarMotion
         SpringCordRun.Outcome outcome;
         try
         {
-            outcome = run.Run(design.Proportions, angle, spin, _moments);
+            outcome = run.Run(design.Proportions, angle, spin, _moments, cancellation);
         }
         catch (IntegrationRefusedException refused)
         {

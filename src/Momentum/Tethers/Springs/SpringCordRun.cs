@@ -71,8 +71,13 @@ internal sealed class SpringCordRun
     /// </param>
     /// <param name="spin">Spin over initial spin of the let-go; minus infinity if the angle decides.</param>
     /// <param name="record">Receives the steps; null if nobody asks.</param>
+    /// <param name="cancellation">Ends the run early.</param>
     internal Outcome Run(
-        in SpringCordProportions proportions, double? angle, double spin = double.NegativeInfinity, List<Moment>? record = null)
+        in SpringCordProportions proportions,
+        double? angle,
+        double spin = double.NegativeInfinity,
+        List<Moment>? record = null,
+        CancellationToken cancellation = default)
     {
         PeakTension = 0;
         LargestStretch = 0;
@@ -81,14 +86,14 @@ internal sealed class SpringCordRun
         state.Clear();
         state[SpringCordEquations.Spin] = 1;
         state[SpringCordEquations.Inward] = 1;
-        int ended = Phase(cords, proportions, 0, state, proportions.Length + Math.Min(angle ?? 0, 0), spin, record);
+        int ended = Phase(cords, proportions, 0, state, proportions.Length + Math.Min(angle ?? 0, 0), spin, record, cancellation);
         UnwindTime = Time;
         if (ended == SpringCordEvents.End && angle is not <= 0)
         {
             cords.Hinging = true;
             State.CopyTo(state);
             state[SpringCordEquations.Swept] = 0;
-            ended = Phase(cords, proportions, Time, state, angle ?? Math.PI, spin, record);
+            ended = Phase(cords, proportions, Time, state, angle ?? Math.PI, spin, record, cancellation);
         }
 
         return ended switch
@@ -109,7 +114,8 @@ internal sealed class SpringCordRun
         ReadOnlySpan<double> state,
         double swept,
         double spin,
-        List<Moment>? record)
+        List<Moment>? record,
+        CancellationToken cancellation)
     {
         _integrator.System = cords;
         ref SpringCordEvents events = ref _integrator.EventFunctions;
@@ -126,6 +132,7 @@ internal sealed class SpringCordRun
         StepResult result;
         do
         {
+            cancellation.ThrowIfCancellationRequested();
             result = _integrator.Step(Math.Min(end, Time + longest));
             Note(record);
             if (_watching)

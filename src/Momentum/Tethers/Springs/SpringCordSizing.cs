@@ -26,10 +26,16 @@ internal sealed class SpringCordSizing
 
     private readonly SpringCordRun _run = new(watching: false);
     private readonly double _angle;
+    private readonly CancellationToken _cancellation;
 
     /// <summary>Makes room.</summary>
     /// <param name="angle">Cord angle of the let-go.</param>
-    internal SpringCordSizing(double angle) => _angle = angle;
+    /// <param name="cancellation">Ends every search early.</param>
+    internal SpringCordSizing(double angle, CancellationToken cancellation)
+    {
+        _angle = angle;
+        _cancellation = cancellation;
+    }
 
     /// <summary>
     /// The design if the spring stretched as by the pull at rest: closed form at the tangent, a guess at other angles.
@@ -67,7 +73,7 @@ internal sealed class SpringCordSizing
     {
         try
         {
-            return _run.Run(proportions, _angle) == SpringCordRun.Outcome.LetGo ? _run.State[SpringCordEquations.Spin] : double.NaN;
+            return _run.Run(proportions, _angle, cancellation: _cancellation) == SpringCordRun.Outcome.LetGo ? _run.State[SpringCordEquations.Spin] : double.NaN;
         }
         catch (IntegrationRefusedException)
         {
