@@ -59,15 +59,15 @@ public class CancellationTests
     [Fact]
     public void A_cancelled_integration_goes_on_where_it_was_left()
     {
-        OdeIntegrator<Decay, NoEvents> integrator = Integrator();
+        OdeIntegrator<Decay, NoEvents, DormandPrince853> integrator = Integrator();
         Assert.Throws<OperationCanceledException>(() => integrator.Run(1, new CancellationToken(true)));
         integrator.Run(1);
         Assert.Equal(Math.Exp(-1), integrator.State[0], 1e-12);
     }
 
-    private static OdeIntegrator<Decay, NoEvents> Integrator()
+    private static OdeIntegrator<Decay, NoEvents, DormandPrince853> Integrator()
     {
-        OdeIntegrator<Decay, NoEvents> integrator = new(default, default, OdeTolerances.Of(1e-12, 1e-14));
+        OdeIntegrator<Decay, NoEvents, DormandPrince853> integrator = new(default, default, OdeTolerances.Of(1e-12, 1e-14));
         integrator.Start(0, [1]);
         return integrator;
     }

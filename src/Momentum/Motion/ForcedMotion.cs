@@ -23,9 +23,6 @@ public sealed class ForcedMotion<TBody, TLoads>
 {
     private const double RelativeTolerance = 1e-13;
 
-    // A motion whose energy account is off by more than this share of its energies has gone wrong somewhere.
-    private const double LargestResidual = 1e-9;
-
     private readonly Burn<TBody>? _burn;
     private readonly MassProperties<TBody> _massBefore;
     private readonly OdeIntegrator<ForcedBodySystem<TBody, TLoads>, NoEvents, DormandPrince853> _integrator;
@@ -140,7 +137,7 @@ public sealed class ForcedMotion<TBody, TLoads>
     /// <returns>The state then.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The time lies before the one reached, or is not finite.</exception>
     /// <exception cref="IntegrationRefusedException">The motion cannot be integrated to the accuracy needed.</exception>
-    /// <exception cref="ComputationRefusedException">The energy account does not close within 1e-9.</exception>
+    /// <exception cref="ComputationRefusedException">The energy account does not close within <see cref="Momentum.Ledger.LargestDeparture"/>.</exception>
     /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
     public BodyState<TBody> AdvanceTo(Duration time, CancellationToken cancellation = default)
     {
@@ -160,9 +157,9 @@ public sealed class ForcedMotion<TBody, TLoads>
 
         _integrator.Run(end, cancellation);
         MotionLedger ledger = Ledger;
-        return Math.Abs(ledger.RelativeResidual) <= LargestResidual
+        return Math.Abs(ledger.RelativeResidual) <= Momentum.Ledger.LargestDeparture
             ? State
-            : throw new ComputationRefusedException(FormattableString.Invariant($"At {end:R} s the energy account of the motion fails to close by {ledger.Residual.Joules:G3} J, a share of {ledger.RelativeResidual:G3}; {LargestResidual:G1} is allowed. Loads that jump or depend on more than time and state are the usual cause."));
+            : throw new ComputationRefusedException(FormattableString.Invariant($"At {end:R} s the energy account of the motion fails to close by {ledger.Residual.Joules:G3} J, a share of {ledger.RelativeResidual:G3}; {Momentum.Ledger.LargestDeparture:G1} is allowed. Loads that jump or depend on more than time and state are the usual cause."));
     }
 
     private double NextBreak()

@@ -12,9 +12,8 @@ namespace Momentum.Tethers;
 /// </remarks>
 public sealed class DespinMotion : PlanarMotion
 {
-    // Rounding leaves about 1e-14, and a hundred times more for cords of hundreds of hub radii, where the sum cancels;
-    // anything near this limit means that the numbers are beyond a double.
-    private const double LargestClosure = 1e-10;
+    // Share of a cord below which what is unwound of it at the peak or at let-go is lost in the rounding of the whole.
+    private const double LeastUnwound = 1e-8;
 
     private readonly PlanarCords _cords;
     private readonly CordClock _clock;
@@ -28,11 +27,11 @@ public sealed class DespinMotion : PlanarMotion
         _cords = design.Cords;
         _initialSpin = design.Hub.Spin.ToSi();
         _letGo = LetGoCoordinate(design);
+        double peak = _cords.PeakTensionAt(_letGo);
+        RefuseDeadWeight(_cords.FreeLength(peak));
         _clock = new CordClock(_cords, _letGo);
         _lastState = StateAt(_letGo, _clock.EndTime, _clock.EndTurn);
-        Ledger = design.Close(Looks(), LargestClosure);
-
-        double peak = _cords.PeakTensionAt(_letGo);
+        Ledger = design.Close(Looks(), Momentum.Ledger.LargestDeparture);
         PeakTension = new PeakTension(
             Force.FromNewtons(_cords.Tension(peak, out _) * _initialSpin * _initialSpin / design.WeightCount),
             Duration.FromSeconds(_clock.Time(peak) / _initialSpin),
@@ -98,7 +97,7 @@ public sealed class DespinMotion : PlanarMotion
                 "beyond this model. Give a shorter delay, or use the three-dimensional deployment.");
         }
 
-        if (!(late.Closure <= LargestClosure))
+        if (!(late.Closure <= Momentum.Ledger.LargestDeparture))
         {
             throw new ComputationRefusedException(
                 $"Energy does not close over the delay (relative departure {Quoted.Si(late.Closure, string.Empty)}); the proportions given are too extreme. Check their units.");
@@ -134,6 +133,17 @@ public sealed class DespinMotion : PlanarMotion
         }
 
         return coordinate;
+    }
+
+    // The peak is never later than let-go.
+    private void RefuseDeadWeight(double unwoundAtPeak)
+    {
+        if (unwoundAtPeak < LeastUnwound * _cords.Length)
+        {
+            throw new ComputationRefusedException(
+                $"Of {Quoted.Si(_cords.Length, "m")} of cord only {Quoted.Si(unwoundAtPeak, "m")} are unwound when the pull is largest: the rest is so long, " +
+                $"{Quoted.Si(_cords.Length / _cords.Radius, "hub radii")}, that the motion is lost in the rounding of its length. Check the units of the lengths, or shorten the cords.");
+        }
     }
 
     private static CordPhase PhaseAt(double coordinate) => coordinate > 0 ? CordPhase.Hinging : CordPhase.Unwinding;

@@ -11,10 +11,6 @@ namespace Momentum.Tethers;
 /// </remarks>
 public sealed class IntegratedDespin
 {
-    // A hundred times the tolerance of a step, and never below what rounding leaves.
-    private const double ClosurePerTolerance = 100;
-    private const double SmallestClosureAllowed = 1e-10;
-
     internal IntegratedDespin(DespinDesign design, double relativeTolerance, CancellationToken cancellation)
     {
         Design = design;
@@ -54,7 +50,7 @@ public sealed class IntegratedDespin
         }
 
         Steps = states;
-        Ledger = design.Close(states, Math.Max(SmallestClosureAllowed, ClosurePerTolerance * relativeTolerance));
+        Ledger = design.Close(states, Momentum.Ledger.Allowed(relativeTolerance));
 
         void RunPhase(CordPhase phase)
         {

@@ -69,12 +69,18 @@ internal readonly struct PlanarCords
             return (Carried - swung) / (Carried + swung);
         }
 
+        (double sine, double cosine) = Math.SinCos(a);
+        return HingedSpin(sine, cosine);
+    }
+
+    /// <summary>Spin over initial spin while hinging, at the sine and cosine of the cord angle.</summary>
+    internal double HingedSpin(double sine, double cosine)
+    {
         // From H and T: da/dt = w0 sqrt(A (B + 2 C sin a) / D), w (A + B + 2 C sin a) = A w0 - (B + C sin a) da/dt, with
         // D = A B - C² sin² a; then w multiplied through by the conjugate so that a vanishing spin does not cancel:
         // w/w0 = A (A B - b²) / (D (A + b g)), b = B + C sin a, g = (da/dt)/w0. B, b, D without their common powers of L.
-        double sine = Math.Sin(a);
         double arm = (Third * Length) + (Half * Radius * sine);
-        double determinant = Determinant(Math.Cos(a));
+        double determinant = Determinant(cosine);
         double rate = Math.Sqrt(Carried * ((Third * Length) + (2 * Half * Radius * sine)) / (Length * determinant));
         return Carried * ((Carried * Third) - (arm * arm)) / (determinant * (Carried + (Length * arm * rate)));
     }
@@ -87,8 +93,52 @@ internal readonly struct PlanarCords
             return 1;
         }
 
-        return Math.Sqrt(
-            Carried * ((Third * Length) + (2 * Half * Radius * Math.Sin(a))) / (Length * Determinant(Math.Cos(a))));
+        (double sine, double cosine) = Math.SinCos(a);
+        return HingedRate(sine, cosine);
+    }
+
+    /// <summary>Rate of the cord angle over initial spin while hinging, at its sine and cosine.</summary>
+    internal double HingedRate(double sine, double cosine) => Math.Sqrt(
+        Carried * ((Third * Length) + (2 * Half * Radius * sine)) / (Length * Determinant(cosine)));
+
+    /// <summary>
+    /// How far from the tangent, and from the radial, the rates change as fast as at all (rad): near the tangent the rate goes with
+    /// the square root of the sine of the angle and this, near the radial with that of the squares of the cosine and this, inverted.
+    /// </summary>
+    internal (double Tangent, double Radial) HingeScales => (
+        Third * Length / (2 * Half * Radius), Math.Sqrt(Determinant(0)) / (Radius * Half));
+
+    /// <summary>How far (rad) the hub has turned when a length has unwound: the integral of the spin by the unwound angle.</summary>
+    /// <remarks>
+    /// Own derivation, by partial fractions. Spin is 2 A/(A + B) - 1 with B = m l² + c l³, c = mu/3. With p the one real root of
+    /// A p³ + m p = c, A + B = (1 + p l)(A - A p l + b l²), b = m + A p²; with N = m + 3 A p², D = A (4 m + 3 A p²) the integral of
+    /// 1/(A + B) is p/N (ln(1 + p l) - ln(1 - p l + b l²/A)/2) + (2 m + 3 A p²)/(N sqrt D) atan2(l sqrt D, A (2 - p l)).
+    /// </remarks>
+    internal double UnwoundTurn(double free)
+    {
+        double cubic = Density / 3;
+
+        // Convex and rising: Newton from above descends to the root.
+        double p = Math.Min(cubic / Weights, Math.Cbrt(cubic / Carried));
+        for (int i = 0; i < 100; i++)
+        {
+            double square = Carried * p * p;
+            double next = p - (((p * (square + Weights)) - cubic) / (Weights + (3 * square)));
+            if (!(next < p))
+            {
+                break;
+            }
+
+            p = next;
+        }
+
+        double part = Carried * p * p;
+        double norm = Weights + (3 * part);
+        double root = Math.Sqrt(Carried * ((4 * Weights) + (3 * part)));
+        double logarithms = Log1P(p * free) - (0.5 * Log1P(free * (((Weights + part) * free / Carried) - p)));
+        double angle = Math.Atan2(free * root, Carried * (2 - (p * free)));
+        double integral = ((p * logarithms) + (((2 * Weights) + (3 * part)) * angle / root)) / norm;
+        return ((2 * Carried * integral) - free) / Radius;
     }
 
     /// <summary>Rate at which the cord turns in inertial space, over initial spin: the sum of the two rates above, without their cancellation.</summary>
@@ -110,7 +160,8 @@ internal readonly struct PlanarCords
     /// <remarks>
     /// At distance s from the hub the acceleration along the cord, towards the hub, is k + s O² with
     /// k = R (dw/dt cos a + w² sin a), so that the tension there is the mass beyond times its acceleration. With massive
-    /// cords k is negative near the tangent, and the largest tension stands a little way out from the hub.
+    /// cords k is negative near the tangent, and the largest tension stands a little way out from the hub. At the two ends it is
+    /// written out so that all terms are positive (own derivation): a light hub, which hardly pulls, does not cancel.
     /// </remarks>
     internal double Tension(double a, out double atHub) => Tension(a, Spin(a), Turning(a), out atHub);
 
@@ -118,30 +169,40 @@ internal readonly struct PlanarCords
     internal double Tension(double a, double spin, double turning, out double atHub)
     {
         double free = FreeLength(a);
+        double square = turning * turning;
+        double cord = Density * free;
         double inward;
+        double atWeight;
         if (a <= 0)
         {
-            double half = Weights + (Density * free / 2);
-            inward = -Radius * Radius * half * free * turning * turning / Carried;
+            double half = Weights + (cord / 2);
+            double left = Hub + (Density * (Length - free) * Radius * Radius);
+            double pull = free * square / Carried;
+            inward = -Radius * Radius * half * pull;
+            atWeight = Weights * (left + (0.5 * cord * Radius * Radius)) * pull;
+            atHub = half * left * pull;
         }
         else
         {
-            double sine = Math.Sin(a);
-            double cosine = Math.Cos(a);
-            double acceleration = SpinAcceleration(sine, cosine, spin, turning);
-            inward = Radius * ((acceleration * cosine) + (spin * spin * sine));
+            (double sine, double cosine) = Math.SinCos(a);
+            double determinant = Determinant(cosine);
+            double hub = Hub * Third;
+            double sag = Radius * Radius * cord * ((Weights / 3) + (cord / 12));
+            double swing = free * square / determinant;
+            double lift = spin * spin * Radius * sine * ((hub + sag) / determinant);
+            inward = Radius * ((SpinAcceleration(sine, cosine, spin, turning) * cosine) + (spin * spin * sine));
+            atWeight = Weights * (lift + (swing * (hub + sag + (Radius * Radius * Half * (cord / 6) * cosine * cosine))));
+            atHub = ((Weights + cord) * lift) + (swing * Half * (hub + (sag * sine * sine)));
         }
 
-        double square = turning * turning;
-        double atWeight = Weights * (inward + (free * square));
-        atHub = atWeight + (Density * free * (inward + (free * square / 2)));
+        double largest = Math.Max(atWeight, atHub);
         if (Density == 0 || inward >= 0 || square == 0)
         {
-            return atHub;
+            return largest;
         }
 
         double out1 = Math.Min(free, -inward / square);
-        return atWeight + (Density * (free - out1) * (inward + ((free + out1) * square / 2)));
+        return Math.Max(largest, atWeight + (Density * (free - out1) * (inward + ((free + out1) * square / 2))));
     }
 
     /// <summary>Where the largest tension of all falls between the start and a coordinate.</summary>
@@ -215,14 +276,16 @@ internal readonly struct PlanarCords
             return double.NaN;
         }
 
+        // From the tangent on down to the smallest angle that a number holds.
+        const int MostHalvings = 1100;
         double low = 0;
         double high = Math.PI / 2;
-        while (true)
+        for (int i = 0; i < MostHalvings; i++)
         {
             double middle = 0.5 * (low + high);
             if (middle <= low || middle >= high)
             {
-                return high;
+                break;
             }
 
             if (Spin(middle) > ratio)
@@ -234,6 +297,8 @@ internal readonly struct PlanarCords
                 high = middle;
             }
         }
+
+        return high;
     }
 
     /// <summary>Spin acceleration over w0², while hinging: Lagrange's equations solved for it.</summary>
@@ -245,6 +310,13 @@ internal readonly struct PlanarCords
 
     /// <summary>B, the inertia of the swinging weights and free cord about the tangent point.</summary>
     private double Swung(double free) => (Weights + (Density * free / 3)) * free * free;
+
+    // ln(1 + x), near 0 without the rounding of the sum (W. Kahan; from memory, not read).
+    private static double Log1P(double x)
+    {
+        double sum = 1 + x;
+        return sum == 1 ? x : Math.Log(sum) * (x / (sum - 1));
+    }
 
     // (A B - C² sin² a)/L², arranged so that every term is positive and a light hub does not cancel.
     private double Determinant(double cosine)

@@ -322,4 +322,52 @@ public class PlanarDespinFacts
         Refused("weight", () => motion.At(Duration.Zero).WeightPosition(2));
         Assert.Throws<ArgumentNullException>(() => _hub.Carrying(_weight, Length.FromMeters(1), null!));
     }
+
+    [Theory]
+    [InlineData(9.55e-14, 2.16e-7, 1.22e-19, 0.0126, 7.11e10, false)]
+    [InlineData(3.56e-15, 3.58e-9, 2.57, 12_070, 1.72e23, false)]
+    [InlineData(17.79, 1.89, 0.0079, 0.9, 2.96e19, true)]
+    public void A_cord_so_long_that_what_unwinds_of_it_is_lost_in_its_length_is_refused(
+        double inertia, double radius, double spin, double weight, double length, bool tangent)
+    {
+        var hub = new DespinHub(
+            MassMomentOfInertia.FromKilogramSquareMeters(inertia), Length.FromMeters(radius), RotationalSpeed.FromRadiansPerSecond(spin));
+        DespinDesign design = hub.Carrying(
+            Mass.FromKilograms(weight), Length.FromMeters(length), tangent ? LetGo.Tangent : LetGo.AtSpin(RotationalSpeed.FromRadiansPerSecond(0.3 * spin)));
+        Assert.Contains("unwound", Assert.Throws<ComputationRefusedException>(() => design.Deploy()).Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(1e2)]
+    [InlineData(1e3)]
+    [InlineData(1e4)]
+    public void A_cord_with_mass_of_many_hub_radii_is_timed_at_once(double hubRadii)
+    {
+        var hub = new DespinHub(
+            MassMomentOfInertia.FromKilogramSquareMeters(10), Length.FromMeters(0.5), RotationalSpeed.FromRadiansPerSecond(7));
+        DespinMotion motion = hub.Carrying(
+            Mass.FromKilograms(1), Length.FromMeters(0.5 * hubRadii), LetGo.Radial, LinearDensity.FromKilogramsPerMeter(1e-3)).Deploy();
+        Assert.InRange(new CordClock(motion.Design.Cords, Math.PI / 2).Panels, 1, 8);
+
+        // It unwinds at the initial spin, and the hub, reversed by the cord, turns back with it.
+        Assert.Equal(hubRadii / 7, motion.UnwindTime.Seconds, 1e-9 * hubRadii);
+        Assert.InRange(motion.HubTurn.Radians, -hubRadii - 10, -0.9 * hubRadii + 100);
+    }
+
+    [Fact]
+    public void A_hub_without_inertia_to_speak_of_hardly_pulls_and_its_tension_is_no_rounding()
+    {
+        // By Newton's law for the hub: tension times radius times the cosine of the cord angle is inertia times deceleration.
+        var hub = new DespinHub(
+            MassMomentOfInertia.FromKilogramSquareMeters(1e-16), Length.FromMeters(0.5), RotationalSpeed.FromRadiansPerSecond(7));
+        DespinMotion motion = hub.Carrying(Mass.FromKilograms(1), Length.FromMeters(0.7), LetGo.AtCordAngle(Angle.FromDegrees(40))).Deploy();
+        Assert.InRange(motion.PeakTension.Tension.Newtons, motion.AtLetGo.CordTension.Newtons, 1e-12);
+        Assert.InRange(motion.AtLetGo.CordTension.Newtons, 1e-18, 1e-12);
+        double end = motion.LetGoTime.Seconds;
+        double step = 1e-4 * end;
+        double slowing = (motion.At(Duration.FromSeconds(end - (2 * step))).Spin - motion.AtLetGo.Spin).RadiansPerSecond / (2 * step);
+        double angle = motion.At(Duration.FromSeconds(end - step)).CordAngle.Radians;
+        double tension = motion.At(Duration.FromSeconds(end - step)).CordTension.Newtons;
+        Assert.Equal(1e-16 * slowing / (2 * 0.5 * Math.Cos(angle)), tension, 1e-6 * tension);
+    }
 }

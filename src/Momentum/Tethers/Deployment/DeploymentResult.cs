@@ -12,8 +12,6 @@ namespace Momentum.Tethers.Deployment;
 /// <remarks>Made by <see cref="CordDeployment.Deploy"/>. Immutable, so safe to share between threads.</remarks>
 public sealed class DeploymentResult
 {
-    private const double LargestClosure = 1e-11;
-    private const double ClosureInTolerances = 10;
     private const double FinestTolerance = 1e-13;
 
     private readonly HubConstants _hub;
@@ -32,7 +30,7 @@ public sealed class DeploymentResult
         _cords = deployment.CheckedCords(_spin);
         _surroundings = deployment.CheckedSurroundings(_spin);
         Mechanism mechanism = new(_hub, _cords);
-        double allowed = Math.Max(LargestClosure, ClosureInTolerances * deployment.Tolerance);
+        double allowed = Momentum.Ledger.Allowed(deployment.Tolerance);
         Propagation run = Propagate(deployment, mechanism, cancellation, out _recording, out Survey survey);
         Ledger = DeploymentLedger.Close(run);
         if (!(Ledger.Closure <= allowed) && deployment.Tolerance > FinestTolerance)

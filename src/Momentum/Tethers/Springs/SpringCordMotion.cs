@@ -11,9 +11,6 @@ namespace Momentum.Tethers.Springs;
 /// </remarks>
 public sealed class SpringCordMotion : PlanarMotion
 {
-    // A thousand times the tolerance of a step; anything near it means that the numbers are beyond a double.
-    private const double LargestClosure = 1e-10;
-
     // Radians of a spring's swing to one of the initial spin; faster, and the pull of a stretch is that of its rounding.
     private const double FastestSwing = 1e5;
 
@@ -56,6 +53,13 @@ public sealed class SpringCordMotion : PlanarMotion
             throw new ComputationRefusedException(Refusal(outcome, spin));
         }
 
+        if (!(run.PeakTension > 0))
+        {
+            throw new ComputationRefusedException(
+                $"The cords let go {Quoted.Si(_last.Time.Seconds, "s")} after release, before their springs have stretched by anything that the arithmetic can hold: " +
+                "there is no pull to state. Check the units of the cord length and of the let-go spin.");
+        }
+
         UnwindTime = Seconds(run.UnwindTime);
         LargestStretch = Length.FromMeters(run.LargestStretch * design.Hub.Radius.Meters);
         SpringCordState peak = StateAt(run.Peak);
@@ -67,7 +71,7 @@ public sealed class SpringCordMotion : PlanarMotion
             design.Hub.SpinInertia.ToSi() + (mass * radius * radius),
             _initialSpin,
             _moments.Select(StateAt).Select(state => (state.AngularMomentum, state.Energy.Total)),
-            LargestClosure);
+            Momentum.Ledger.LargestDeparture);
     }
 
     /// <inheritdoc/>
