@@ -12,6 +12,9 @@ internal static class CaseReader
     /// <summary>A case is written by hand; anything beyond this is some other file.</summary>
     public const int LargestFile = 1 << 20;
 
+    // The parser's own messages quote what they stumble over.
+    private const int LongestMessage = 200;
+
     private static readonly UTF8Encoding _strictUtf8 = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
     /// <summary>Reads the file of that path; <c>-</c> is standard input.</summary>
@@ -35,7 +38,7 @@ internal static class CaseReader
         {
             (Place? place, string message) = broken!.Value;
             findings.Add(new Problem(
-                Severity.Error, findings.File, place, "", null, $"this is not well-formed TOML: {TomlText.Printable(message).TrimEnd('.')}", "",
+                Severity.Error, findings.File, place, "", null, $"this is not well-formed TOML: {TomlText.Glimpse(message, LongestMessage).TrimEnd('.')}", "",
                 "Mend this line; a line reads key = \"value\", a section begins with [name], a comment with #."));
         }
         else if (IsCurrentFormat(root, findings))

@@ -14,7 +14,8 @@ internal sealed record History(IReadOnlyList<string> Columns, IReadOnlyList<Hist
         var instants = new List<(double Time, string Event)>();
         for (int i = 0; i < samples; i++)
         {
-            instants.Add((last * i / (samples - 1), ""));
+            // The quotient alone may come out a rounding error beyond the last.
+            instants.Add((i == samples - 1 ? last : Math.Min(last, last * i / (samples - 1)), ""));
         }
 
         foreach ((double time, string name) in events.Where(e => e.Time <= last))

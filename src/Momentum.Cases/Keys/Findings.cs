@@ -8,22 +8,40 @@ internal sealed class Findings(string file)
     // A file of random bytes must not produce a message a byte.
     private const int Most = 50;
 
-    private readonly List<Problem> _problems = [];
+    private readonly List<Problem> _errors = [];
+    private readonly List<Problem> _warnings = [];
+    private int _unlistedWarnings;
 
     public string File => file;
 
-    /// <summary>In the order of the file.</summary>
-    public IReadOnlyList<Problem> Problems => [.. _problems.OrderBy(p => p.Place?.Line ?? 0).ThenBy(p => p.Place?.Column ?? 0)];
+    /// <summary>In the order of the file, at most so many errors and so many warnings; how many more there are is told last.</summary>
+    public IReadOnlyList<Problem> Problems =>
+    [
+        .. _errors.Concat(_warnings).OrderBy(p => p.Place?.Line ?? 0).ThenBy(p => p.Place?.Column ?? 0),
+        .. More(Severity.Error, ErrorCount - _errors.Count),
+        .. More(Severity.Warning, _unlistedWarnings),
+    ];
 
-    public bool HasErrors => _problems.Exists(p => p.Severity == Severity.Error);
+    public bool HasErrors => ErrorCount > 0;
 
-    public int ErrorCount => _problems.Count(p => p.Severity == Severity.Error);
+    /// <summary>How many errors were found, listed or not.</summary>
+    public int ErrorCount { get; private set; }
+
+    /// <summary>False if a further error will only be counted, so that nobody need look for its remedy.</summary>
+    public bool ListsErrors => _errors.Count < Most;
 
     public void Add(Problem problem)
     {
-        if (_problems.Count < Most)
+        bool isError = problem.Severity == Severity.Error;
+        List<Problem> list = isError ? _errors : _warnings;
+        ErrorCount += isError ? 1 : 0;
+        if (list.Count < Most)
         {
-            _problems.Add(problem);
+            list.Add(problem);
+        }
+        else if (!isError)
+        {
+            _unlistedWarnings++;
         }
     }
 
@@ -39,6 +57,15 @@ internal sealed class Findings(string file)
     /// <summary>Reports a warning about a property of a section.</summary>
     public void Warn(Section section, string? property, string message, string remedy) =>
         Add(About(Severity.Warning, section, property, message, "", remedy));
+
+    private IEnumerable<Problem> More(Severity severity, int count)
+    {
+        if (count > 0)
+        {
+            string kind = severity == Severity.Error ? "error" : "warning";
+            yield return new Problem(severity, file, null, "", null, $"{count} more {kind}{(count == 1 ? "" : "s")}, not listed", "", "Mend those above first.");
+        }
+    }
 
     private Problem About(Severity severity, Section section, string? property, string message, string allowed, string remedy)
     {

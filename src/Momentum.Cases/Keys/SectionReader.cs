@@ -7,6 +7,8 @@ namespace Momentum.Cases.Keys;
 /// <summary>Fills a section's record from a table, collecting every error on the way.</summary>
 internal sealed class SectionReader(Findings findings, List<string> notUsedYet)
 {
+    private static readonly ILookup<string, string> _sectionsOf = SectionDescription.Of(typeof(Case)).Everywhere().ToLookup(k => k.Key, k => k.Section);
+
     /// <summary>Reads a section; the result is whole only if no error was added.</summary>
     public Section Read(Type type, TomlTable table, string path)
     {
@@ -242,7 +244,7 @@ internal sealed class SectionReader(Findings findings, List<string> notUsedYet)
     /// <summary>Reports an unknown key; returns the known one that was probably meant.</summary>
     private string? Unknown(SectionDescription description, string path, string name, TomlEntry entry)
     {
-        string shown = TomlText.Printable(name);
+        string shown = TomlText.Glimpse(name);
         if (description.Keys.FirstOrDefault(k => k.Was == name) is { } renamed)
         {
             findings.Add(new Problem(
@@ -251,8 +253,8 @@ internal sealed class SectionReader(Findings findings, List<string> notUsedYet)
             return renamed.Name;
         }
 
-        string? near = Nearest.To(name, description.Keys.Select(k => k.Name));
-        string[] elsewhere = [.. SectionDescription.Of(typeof(Case)).Everywhere().Where(k => k.Key == name && k.Section != path).Select(k => k.Section.Length == 0 ? "the top of the file" : $"[{k.Section}]").Distinct().Take(2)];
+        string? near = findings.ListsErrors ? Nearest.To(name, description.Keys.Select(k => k.Name)) : null;
+        string[] elsewhere = [.. _sectionsOf[name].Where(s => s != path).Select(s => s.Length == 0 ? "the top of the file" : $"[{s}]").Distinct().Take(2)];
         string allowed = string.Join(", ", description.Keys.Select(k => k.Name));
         string remedy = elsewhere.Length > 0 && near is null ? $"That key belongs to {string.Join(" or ", elsewhere)}."
             : near is not null ? $"Did you mean {near}?"

@@ -8,6 +8,9 @@ internal sealed class QuantityKind<TQuantity>(
     : QuantityKind(name, siUnit, example, smallest, largest, unitType)
     where TQuantity : struct, IQuantity
 {
+    // Beyond it a number is out of range in any unit, and UnitsNet throws where a conversion overflows.
+    private const double LargestNumber = 1e200;
+
     public override object State(QuantityText parsed) =>
         new Stated<TQuantity>(fromSi(parsed.Si), fromSi(parsed.SpreadSi), parsed.SpreadKind, parsed.Text);
 
@@ -15,5 +18,7 @@ internal sealed class QuantityKind<TQuantity>(
         new Limit<TQuantity>(isUpper, includesBound, fromSi(parsed.Si), text);
 
     public override double ToSi(double number, Unit unit) =>
-        unit.Known is { } known ? toSi((TQuantity)Quantity.From(number, known)) : number * unit.SiFactor;
+        unit.Known is not { } known ? number * unit.SiFactor
+        : Math.Abs(number) > LargestNumber ? double.CopySign(double.PositiveInfinity, number)
+        : toSi((TQuantity)Quantity.From(number, known));
 }

@@ -14,8 +14,10 @@ namespace Momentum.Cases.Quantities;
 /// <param name="Text">The text itself.</param>
 internal sealed partial record QuantityText(double Si, double SpreadSi, SpreadKind SpreadKind, string Text)
 {
-    /// <summary>A decimal number with an optional exponent, without thousands separators.</summary>
-    public const string NumberPattern = @"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?";
+    /// <summary>A decimal number in ASCII digits with an optional exponent, without thousands separators.</summary>
+    public const string NumberPattern = @"[+-]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+)?";
+
+    private const int LongestText = 200;
 
     private static readonly Unit _one = new(null, 1);
 
@@ -23,6 +25,12 @@ internal sealed partial record QuantityText(double Si, double SpreadSi, SpreadKi
     /// <returns>The quantity, or null with <paramref name="trouble"/> set.</returns>
     public static QuantityText? Parse(string text, QuantityKind kind, out Trouble? trouble)
     {
+        if (text.Length > LongestText)
+        {
+            trouble = new Trouble($"it is longer than any quantity, {text.Length} characters", $"Write a number and a unit of {kind.Name}, for example \"{kind.Example}\".");
+            return null;
+        }
+
         string[] halves = text.Replace("±", "+/-", StringComparison.Ordinal).Split("+/-");
         if (halves.Length > 2)
         {
@@ -85,13 +93,13 @@ internal sealed partial record QuantityText(double Si, double SpreadSi, SpreadKi
             return null;
         }
 
-        if (!double.IsFinite(spread) || (si != 0 && spread > Math.Abs(si) && isShare))
+        if (isShare && spread > Math.Abs(si))
         {
             trouble = new Trouble("its tolerance is larger than the value itself", form);
             return null;
         }
 
-        trouble = OutOfRange(spread, kind);
+        trouble = OutOfRange(spread, kind) is { } range ? range with { Message = "in its tolerance, " + range.Message } : null;
         return trouble is null ? spread : null;
     }
 
@@ -103,7 +111,7 @@ internal sealed partial record QuantityText(double Si, double SpreadSi, SpreadKi
         if (!match.Success)
         {
             trouble = new Trouble(
-                trimmed.Length == 0 ? "it is empty" : "it does not begin with a finite decimal number",
+                trimmed.Length == 0 ? "it is empty" : "it does not begin with a finite decimal number in the digits 0 to 9",
                 $"Write a number and a unit of {kind.Name}. {example}");
             return null;
         }
@@ -147,7 +155,7 @@ internal sealed partial record QuantityText(double Si, double SpreadSi, SpreadKi
 
     private static Trouble WrongUnit(string written, string normalised, QuantityKind kind)
     {
-        string shown = Syntax.TomlText.Printable(written);
+        string shown = Syntax.TomlText.Glimpse(written);
         string example = $"Write for example \"{kind.Example}\".";
         string? hint = Confusions.Between(normalised, kind.Name);
         string[] found = [.. QuantityKinds.WithUnit(normalised).Select(k => k.Name)];

@@ -116,7 +116,7 @@ internal static class TomlReader
         }
         else
         {
-            throw new BrokenToml(lastPlace, $"`{last}` is defined already and is not a list of tables");
+            throw new BrokenToml(lastPlace, $"`{TomlText.Glimpse(last)}` is defined already and is not a list of tables");
         }
 
         return table;
@@ -131,7 +131,7 @@ internal static class TomlReader
             {
                 TomlTable table => table,
                 TomlList { Items: [.., TomlTable last] } => last,
-                _ => throw new BrokenToml(place, $"`{name}` is defined already and is not a table"),
+                _ => throw new BrokenToml(place, $"`{TomlText.Glimpse(name)}` is defined already and is not a table"),
             };
         }
 
@@ -159,7 +159,7 @@ internal static class TomlReader
         (string last, Place place) = path[^1];
         if (!table.TryAdd(last, new TomlEntry(place, NodeOf(item.Value!))))
         {
-            throw new BrokenToml(place, $"the key `{last}` is defined already");
+            throw new BrokenToml(place, $"the key `{TomlText.Glimpse(last)}` is defined already");
         }
     }
 

@@ -10,5 +10,5 @@ internal sealed record TomlScalar(TomlScalarKind Kind, string Text, Place Place)
         _ => "a date",
     };
 
-    public override string Quoted => TomlText.Printable(Text);
+    public override string Quoted => TomlText.Glimpse(Text);
 }

@@ -9,7 +9,10 @@ internal sealed record TomlText(string Value, Place Place) : TomlNode(Place)
 
     public override string What => "a text";
 
-    public override string Quoted => $"\"{Printable(Value.Length > LongestQuoted ? string.Concat(Value.AsSpan(0, LongestQuoted), "…") : Value)}\"";
+    public override string Quoted => $"\"{Glimpse(Value)}\"";
+
+    /// <summary>A text as a message shows it: printable, and no more than a glance at what may be a megabyte.</summary>
+    public static string Glimpse(string text, int longest = LongestQuoted) => Printable(text.Length > longest ? string.Concat(text.AsSpan(0, longest), "…") : text);
 
     /// <summary>Control characters would let a file write over the terminal, and half a surrogate pair is no text; both are shown as their code.</summary>
     public static string Printable(string text)

@@ -1,5 +1,8 @@
 using System.Text;
 using System.Text.Json.Nodes;
+using Momentum.Cases;
+using Momentum.Cases.Keys;
+using Momentum.Cases.Syntax;
 
 namespace Momentum.Tool.Tests.Cases;
 
@@ -132,6 +135,49 @@ public sealed class BadFileTests
 
         Assert.Equal(2, run.ExitCode);
         Assert.InRange(run.Error.Count(c => c == '\n'), 1, 60);
+        Assert.Contains("more errors, not listed", run.Error.TrimEnd().Split('\n')[^1], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Slips_beyond_those_listed_still_keep_a_section_from_being_judged()
+    {
+        // Sixty unknown keys, then a case without the spin rate that the whole of it is judged by.
+        string unknown = string.Concat(Enumerable.Range(0, 60).Select(i => $"k{i} = {i}\n"));
+        Invocation run = Invocation.WithInput(unknown + SampleCase.With("rate   = \"50 rpm +/- 2 %\"\n", ""), "check", "-");
+
+        Assert.Equal(2, run.ExitCode);
+        Assert.DoesNotContain("unforeseen", run.Error, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("format = 1\n[spin]\nrate = \"72 ", "\"\n")]
+    [InlineData("format = 1\n[spin]\nrate = ", "\n")]
+    [InlineData("format = 1\n", " = 1\n")]
+    [InlineData("format = 1\nkind = \"", "\n")]
+    public void A_megabyte_in_one_value_or_key_is_told_of_in_a_line_or_two(string before, string after)
+    {
+        Invocation run = Invocation.WithInput(before + new string('9', 1_000_000) + after, "check", "-");
+
+        Assert.Equal(2, run.ExitCode);
+        Assert.InRange(run.Error.Length, 1, 5000);
+    }
+
+    [Fact]
+    public void Warnings_never_crowd_out_errors()
+    {
+        var findings = new Findings("case.toml");
+        foreach (int i in Enumerable.Range(1, 200))
+        {
+            findings.Add(new Problem(Severity.Warning, "case.toml", new Place(i, 1), "", null, "a warning", "", ""));
+        }
+
+        findings.Add(new Problem(Severity.Error, "case.toml", new Place(201, 1), "", null, "an error", "", ""));
+
+        Assert.True(findings.HasErrors);
+        Assert.Equal(1, findings.ErrorCount);
+        Assert.Contains(findings.Problems, p => p.Message == "an error");
+        Assert.Equal("150 more warnings, not listed", findings.Problems[^1].Message);
+        Assert.Equal(Severity.Warning, findings.Problems[^1].Severity);
     }
 
     [Fact]
