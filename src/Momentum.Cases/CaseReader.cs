@@ -6,10 +6,10 @@ using Momentum.Cases.Syntax;
 
 namespace Momentum.Cases;
 
-/// <summary>Reads a case file: bytes, UTF-8, TOML, format number, keys. Whatever is wrong comes back as problems, never as an exception.</summary>
-internal static class CaseReader
+/// <summary>Reads a case: bytes, UTF-8, TOML, format number, keys. Whatever is wrong comes back as problems, never as an exception.</summary>
+public static class CaseReader
 {
-    /// <summary>A case is written by hand; anything beyond this is some other file.</summary>
+    /// <summary>A case is written by hand; anything beyond this many bytes is some other file.</summary>
     public const int LargestFile = 1 << 20;
 
     // The parser's own messages quote what they stumble over.
@@ -17,18 +17,32 @@ internal static class CaseReader
 
     private static readonly UTF8Encoding _strictUtf8 = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
-    /// <summary>Reads the file of that path; <c>-</c> is standard input.</summary>
-    public static CaseReading Read(string path, Stream? standardInput = null)
+    /// <summary>Reads a case from its text.</summary>
+    /// <param name="text">TOML.</param>
+    /// <param name="file">What to call the case in problems and results.</param>
+    /// <param name="files">Opens the files that the case names; without it, naming one is an error.</param>
+    public static CaseReading Read(string text, string file = "case", ICaseFiles? files = null)
     {
-        var findings = new Findings(path == "-" ? "(standard input)" : path);
-        byte[]? bytes = Bytes(path, standardInput, findings);
-        return bytes is null || Text(bytes, findings) is not { } text
-            ? new CaseReading(findings.File, null, findings.Problems, [], "")
-            : Parse(text, findings) with { Sha256 = Convert.ToHexStringLower(SHA256.HashData(bytes)) };
+        ArgumentNullException.ThrowIfNull(text);
+        using var bytes = new MemoryStream(Encoding.UTF8.GetBytes(text));
+        return Read(bytes, file, files);
     }
 
-    /// <summary>Reads a case from its text.</summary>
-    public static CaseReading Parse(string text, string file) => Parse(text, new Findings(file));
+    /// <summary>Reads a case from a stream.</summary>
+    /// <param name="utf8">TOML as UTF-8, with or without a byte order mark, 1 MiB at most; it is read from where it stands and left open.</param>
+    /// <param name="file">What to call the case in problems and results.</param>
+    /// <param name="files">Opens the files that the case names; without it, naming one is an error.</param>
+    /// <exception cref="IOException">The stream cannot be read.</exception>
+    public static CaseReading Read(Stream utf8, string file = "case", ICaseFiles? files = null)
+    {
+        ArgumentNullException.ThrowIfNull(utf8);
+        ArgumentNullException.ThrowIfNull(file);
+        var findings = new Findings(file);
+        byte[]? bytes = Limited(utf8, findings);
+        return bytes is null || Text(bytes, findings) is not { } text
+            ? new CaseReading(file, null, findings.Problems)
+            : Parse(text, findings) with { Sha256 = Convert.ToHexStringLower(SHA256.HashData(bytes)), Files = files };
+    }
 
     private static CaseReading Parse(string text, Findings findings)
     {
@@ -46,7 +60,7 @@ internal static class CaseReader
             read = (Case)new SectionReader(findings, notUsedYet).Read(typeof(Case), root, "");
         }
 
-        return new CaseReading(findings.File, findings.HasErrors ? null : read, findings.Problems, notUsedYet, text);
+        return new CaseReading(findings.File, findings.HasErrors ? null : read, findings.Problems) { NotUsedYet = notUsedYet, Text = text };
     }
 
     private static bool IsCurrentFormat(TomlTable root, Findings findings)
@@ -76,55 +90,6 @@ internal static class CaseReader
 
         findings.Add(new Problem(Severity.Error, findings.File, entry.Value.Place, "format", entry.Value.Quoted, "it is not a whole number", allowed, "Write format = 1."));
         return false;
-    }
-
-    private static byte[]? Bytes(string path, Stream? standardInput, Findings findings)
-    {
-        try
-        {
-            if (path == "-")
-            {
-                return Limited(standardInput ?? Console.OpenStandardInput(), findings);
-            }
-
-            if (path.Length == 0 || path.Contains('\0', StringComparison.Ordinal))
-            {
-                return Refuse("it is not a path", "Name a case file, for example case.toml.");
-            }
-
-            if (Directory.Exists(path))
-            {
-                return Refuse("it is a directory, not a case file", "Name the file in it, for example " + Path.Combine(path, "case.toml") + ".");
-            }
-
-            using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
-            return Limited(stream, findings);
-        }
-        catch (Exception failure) when (failure is FileNotFoundException or DirectoryNotFoundException)
-        {
-            string? near = Nearest.To(Path.GetFileName(path), Siblings(path));
-            return Refuse("there is no such file", near is null ? "Check the path; `momentum new case.toml` writes a case to start from." : $"Did you mean {Path.Combine(Path.GetDirectoryName(path) ?? "", near)}?");
-        }
-        catch (UnauthorizedAccessException)
-        {
-            return Refuse("there is no permission to read it", "Give yourself read permission, or copy the file.");
-        }
-        catch (Exception failure) when (failure is IOException or NotSupportedException or ArgumentException)
-        {
-            return Refuse($"it cannot be read: {failure.Message.TrimEnd('.')}", "Check the path and the disk.");
-        }
-
-        byte[]? Refuse(string message, string remedy)
-        {
-            findings.Add(new Problem(Severity.Error, TomlText.Printable(findings.File), null, "", null, message, "", remedy));
-            return null;
-        }
-    }
-
-    private static IEnumerable<string> Siblings(string path)
-    {
-        string directory = Path.GetDirectoryName(path) is { Length: > 0 } parent ? parent : ".";
-        return Directory.Exists(directory) ? Directory.EnumerateFiles(directory, "*.toml").Take(200).Select(f => Path.GetFileName(f)!) : [];
     }
 
     /// <summary>At most one byte more than allowed is read, so that an endless device or a huge file costs nothing.</summary>

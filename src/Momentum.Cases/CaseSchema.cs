@@ -8,7 +8,7 @@ using Momentum.Cases.Quantities;
 namespace Momentum.Cases;
 
 /// <summary>The JSON Schema (draft 2020-12) of the case file, by which editors complete and check it.</summary>
-internal static class CaseSchema
+public static class CaseSchema
 {
     private const string Number = QuantityText.NumberPattern;
 

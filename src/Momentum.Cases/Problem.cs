@@ -1,5 +1,3 @@
-using Momentum.Cases.Syntax;
-
 namespace Momentum.Cases;
 
 /// <summary>One thing wrong, or worth a warning, in a case file: where, what, what is allowed, and how to mend it.</summary>
@@ -11,7 +9,7 @@ namespace Momentum.Cases;
 /// <param name="Message">What is wrong.</param>
 /// <param name="Allowed">What would be allowed; may be empty.</param>
 /// <param name="Remedy">What to write or do instead.</param>
-internal sealed record Problem(
+public sealed record Problem(
     Severity Severity,
     string File,
     Place? Place,

@@ -1,6 +1,7 @@
 namespace Momentum.Cases;
 
-internal enum Severity
+/// <summary>How bad a problem is.</summary>
+public enum Severity
 {
     /// <summary>The case cannot be used.</summary>
     Error,

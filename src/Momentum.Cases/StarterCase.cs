@@ -4,7 +4,7 @@ using Momentum.Cases.Keys;
 namespace Momentum.Cases;
 
 /// <summary>Writes the starter case: every key of the format with its explanation, the optional ones as comments.</summary>
-internal static class StarterCase
+public static class StarterCase
 {
     private const int Width = 100;
 

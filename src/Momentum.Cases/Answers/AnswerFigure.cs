@@ -8,7 +8,7 @@ namespace Momentum.Cases.Answers;
 /// <param name="Unit">Unit of <paramref name="Shown"/>; empty for a ratio.</param>
 /// <param name="Note">How it is meant or where it occurs; may be empty.</param>
 /// <param name="Solved">Whether it is the unknown that the case asked for.</param>
-internal sealed record AnswerFigure(string Key, string Name, double Value, double Shown, string Unit, string Note = "", bool Solved = false)
+public sealed record AnswerFigure(string Key, string Name, double Value, double Shown, string Unit, string Note = "", bool Solved = false)
 {
     /// <summary>A number that is shown in SI.</summary>
     public static AnswerFigure Si(string key, string name, double value, string unit, string note = "", bool solved = false) =>

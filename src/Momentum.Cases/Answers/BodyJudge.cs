@@ -20,9 +20,9 @@ internal static class BodyJudge
     private const double NotableTiltDegrees = 1;
 
     /// <summary>The body; null if it was found wanting, with the reason among the findings.</summary>
-    public static SpinningBody? Judge(Case given, Findings findings)
+    public static SpinningBody? Judge(Case given, ICaseFiles? files, Findings findings)
     {
-        SpinningBody? body = given.Part.Count > 0 ? PartsBody.Assemble(given, findings) : Stated(given, findings);
+        SpinningBody? body = given.Part.Count > 0 ? PartsBody.Assemble(given, files, findings) : Stated(given, findings);
         if (body is null)
         {
             return null;

@@ -11,5 +11,5 @@ namespace Momentum.Cases.Answers;
 /// <param name="Unit">The unit of <paramref name="Shown"/>.</param>
 /// <param name="Verdict">How it came out.</param>
 /// <param name="Note">On what it was judged, or why it was not.</param>
-internal sealed record JudgedRequirement(
+public sealed record JudgedRequirement(
     string Key, string Name, string Limit, double Bound, double? Value, string SiUnit, double? Shown, string Unit, Verdict Verdict, string Note);

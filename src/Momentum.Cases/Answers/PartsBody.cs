@@ -13,12 +13,12 @@ namespace Momentum.Cases.Answers;
 internal static class PartsBody
 {
     /// <summary>The body; null if it was found wanting, with the reason among the findings.</summary>
-    public static SpinningBody? Assemble(Case given, Findings findings)
+    public static SpinningBody? Assemble(Case given, ICaseFiles? files, Findings findings)
     {
         var assembly = new Assembly<Body>();
         foreach (PartSection part in given.Part)
         {
-            if (SolidOf(part, findings) is not { } solid)
+            if (SolidOf(part, files, findings) is not { } solid)
             {
                 continue;
             }
@@ -55,7 +55,7 @@ internal static class PartsBody
         }
     }
 
-    private static Solid? SolidOf(PartSection part, Findings findings)
+    private static Solid? SolidOf(PartSection part, ICaseFiles? files, Findings findings)
     {
         try
         {
@@ -75,7 +75,7 @@ internal static class PartsBody
                 { Shape: PartShape.Sphere } => Solid.Sphere(part.Density!.Value, part.Radius!.Value),
                 { Shape: PartShape.Box, Mass: { } mass, Size: [var x, var y, var z] } => Solid.Box(mass.Value, x.Value, y.Value, z.Value),
                 { Shape: PartShape.Box, Size: [var x, var y, var z] } => Solid.Box(part.Density!.Value, x.Value, y.Value, z.Value),
-                _ => MeshOf(part, findings),
+                _ => MeshOf(part, files, findings),
             };
         }
         catch (ArgumentException refusal)
@@ -85,10 +85,14 @@ internal static class PartsBody
         }
     }
 
-    private static Solid? MeshOf(PartSection part, Findings findings)
+    private static Solid? MeshOf(PartSection part, ICaseFiles? files, Findings findings)
     {
-        // Beside the case file, so that a case and its meshes can be moved together.
-        string path = Path.Combine(Path.GetDirectoryName(Path.GetFullPath(findings.File)) ?? "", part.File!);
+        if (files is null)
+        {
+            findings.Error(part, nameof(PartSection.File), "the case is read without any files beside it", "a shape whose sizes the case states", "Give the reader the files that the case names, or state the part's shape and sizes.");
+            return null;
+        }
+
         LengthUnit unit = part.FileUnit switch
         {
             MeshUnit.Mm => LengthUnit.Millimeter,
@@ -99,7 +103,7 @@ internal static class PartsBody
         };
         try
         {
-            using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);
+            using Stream stream = files.Open(part.File!);
             var mesh = TriangleMesh.ReadStl(stream, unit);
             return part.Mass is { } mass ? Solid.Mesh(mass.Value, mesh) : Solid.Mesh(part.Density!.Value, mesh);
         }
@@ -107,13 +111,13 @@ internal static class PartsBody
         {
             findings.Error(part, nameof(PartSection.File), $"the mesh is refused: {BodyJudge.Clause(refusal.Message)}", "a closed, consistently wound STL mesh", "Mend or export the mesh anew.");
         }
-        catch (Exception failure) when (failure is FileNotFoundException or DirectoryNotFoundException)
+        catch (FileNotFoundException failure)
         {
-            findings.Error(part, nameof(PartSection.File), $"there is no such file as {path}", "a path from the case file's directory", "Check the path.");
+            findings.Error(part, nameof(PartSection.File), $"there is no such file as {failure.FileName ?? part.File}", "a path from the case file's directory", "Check the path.");
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            findings.Error(part, nameof(PartSection.File), $"{path} cannot be read: {failure.Message.TrimEnd('.')}", "a readable STL file", "Check the path and the permissions.");
+            findings.Error(part, nameof(PartSection.File), $"{part.File} cannot be read: {failure.Message.TrimEnd('.')}", "a readable STL file", "Check the path and the permissions.");
         }
 
         return null;

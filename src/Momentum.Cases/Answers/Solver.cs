@@ -6,41 +6,41 @@ using UnitsNet;
 namespace Momentum.Cases.Answers;
 
 /// <summary>Maps a case to the library's calls and the library's results to an answer.</summary>
-internal static class Solver
+public static class Solver
 {
     private const double RpmPerRadian = 30 / Math.PI;
 
-    /// <summary>Sizes and simulates the case.</summary>
-    /// <param name="reading">A case without errors.</param>
-    /// <param name="options">How the dispersion is run.</param>
-    /// <param name="problems">What judging the body found; with an error among it there is no answer.</param>
-    /// <returns>The answer, or null.</returns>
+    /// <summary>Sizes and simulates a case, and runs the cases drawn from its tolerances.</summary>
+    /// <param name="judgement">A case judged without errors.</param>
+    /// <param name="options">How the spread is run; the usual way if left out.</param>
+    /// <param name="progress">Told how far the spread has come, from 0 to 1; it is called on the thread that computes.</param>
+    /// <param name="cancellation">Ends the computation.</param>
+    /// <exception cref="ArgumentException">The judgement has errors, or the library refuses a value of the case.</exception>
     /// <exception cref="ComputationRefusedException">The library refuses: no solution, or one that cannot be trusted.</exception>
-    public static Answer? Solve(CaseReading reading, SpreadOptions options, out IReadOnlyList<Problem> problems)
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
+    public static Answer Solve(Judgement judgement, SpreadOptions? options = null, IProgress<double>? progress = null, CancellationToken cancellation = default)
     {
-        Case given = reading.Case!;
-        var findings = new Findings(reading.File);
-        SpinningBody? body = BodyJudge.Judge(given, findings);
-        problems = findings.Problems;
-        if (body is null || findings.HasErrors)
+        ArgumentNullException.ThrowIfNull(judgement);
+        if (judgement.Body is not { } body)
         {
-            return null;
+            throw new ArgumentException("The case has errors, and there is no answer to it. Look at Problems, and read it again when they are mended.", nameof(judgement));
         }
 
+        SpreadOptions run = (options ?? SpreadOptions.Usual) with { Progress = progress, Cancellation = cancellation };
+        CaseReading reading = judgement.Reading;
+        Case given = reading.Case!;
+        var findings = new Findings(reading.File);
         string solvedFor = UnknownOf(given.Despin);
         var hub = new DespinHub(body.SpinInertia, given.Despin.HubRadius.Value, given.Spin.Rate.Value);
         LetGo letGo = LetGoOf(given.Despin.LetGo);
         SpringCords? springs = given.Despin.OnSprings ? SpringCords.Size(given.Despin, hub, letGo) : null;
         PlanarMotion motion = springs is null ? Size(given.Despin, hub, letGo).Deploy() : springs.Motion;
         DesignJudge.Judge(given, motion, findings);
-        Spread? spread = SpreadRun.Of(given, body, motion, options);
+        Spread? spread = SpreadRun.Of(given, body, motion, run);
         WholeMotion? whole = WholeMotion.Of(given, body, motion, findings, out string whyNotWhole);
-        WholeSpread? wholeSpread = SpreadRun.Of(given, body, whole, options);
-        return new Answer
+        WholeSpread? wholeSpread = SpreadRun.Of(given, body, whole, run);
+        return new Answer(reading, body, motion)
         {
-            Reading = reading,
-            Body = body,
-            Motion = motion,
             Springs = springs,
             Whole = whole,
             WholeSpread = wholeSpread,
@@ -49,17 +49,17 @@ internal static class Solver
             Figures = FiguresOf(given, body, motion, springs, solvedFor),
             Spread = spread,
             Requirements = RequirementJudge.Judge(given, motion, spread, whole, wholeSpread, whyNotWhole),
-            Warnings = [.. reading.Problems, .. findings.Problems],
+            Warnings = [.. judgement.Problems, .. findings.Problems],
             Assumptions = AssumptionsOf(given, springs, whole),
         };
     }
 
     /// <summary>The key that a case leaves to be solved for; on spring cords the stiffness is too.</summary>
-    public static string UnknownOf(DespinSection despin) =>
+    internal static string UnknownOf(DespinSection despin) =>
         despin.CordLength is null ? "cord_length" : despin.WeightMass is null ? "weight_mass" : "final_rate";
 
     /// <summary>Breaking load over the peak tension of one cord; null without a breaking load.</summary>
-    public static double? CordSafetyFactor(Case given, PlanarMotion motion) =>
+    internal static double? CordSafetyFactor(Case given, PlanarMotion motion) =>
         given.Despin.Cord?.BreakingLoad is { } load ? load.Value.Newtons / motion.PeakTension.Tension.Newtons : null;
 
     private static LetGo LetGoOf(LetGoSection letGo) => letGo switch
@@ -143,7 +143,7 @@ internal static class Solver
     }
 
     /// <summary>What rounding leaves of nothing is shown as the zero that it is; the machine's key keeps the number.</summary>
-    public static double Rounded(double value, double scale) => Math.Abs(value) < 1e-9 * scale ? 0 : value;
+    internal static double Rounded(double value, double scale) => Math.Abs(value) < 1e-9 * scale ? 0 : value;
 
     private static string PeakNote(PeakTension peak) => peak.Phase == CordPhase.Unwinding ? "while unwinding" : "while hinging";
 

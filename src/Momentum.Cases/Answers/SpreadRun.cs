@@ -44,7 +44,7 @@ internal static class SpreadRun
         }
 
         return new Spread(
-            InPieces(options.Cases, SpreadOptions.UsualCases, options.Progress, (cases, first) => dispersion.Run(cases, options.Seed, first), (one, other) => one.Merge(other)),
+            InPieces(options.Cases, SpreadOptions.UsualCases, options, (cases, first) => dispersion.Run(cases, options.Seed, first), (one, other) => one.Merge(other)),
             sensitivity,
             options.Seed);
     }
@@ -79,7 +79,7 @@ internal static class SpreadRun
             nominal with { Cords = [.. nominal.Cords.Select(c => c with { Segments = 1, LineDensity = Straight * c.LineDensity })] },
             uncertainty with { CordLineDensity = ScatterOf(given.Despin.Cord?.LineDensity, Straight) });
         return new WholeSpread(
-            InPieces(options.WholeCases, SpreadOptions.UsualCases / SpreadOptions.CasesForOneWhole, options.Progress, (cases, first) => dispersion.Run(cases, options.Seed, first), (one, other) => one.Merge(other)),
+            InPieces(options.WholeCases, SpreadOptions.UsualCases / SpreadOptions.CasesForOneWhole, options, (cases, first) => dispersion.Run(cases, options.Seed, first), (one, other) => one.Merge(other)),
             options.Seed);
     }
 
@@ -103,16 +103,17 @@ internal static class SpreadRun
 
     /// <summary>In pieces, so that a long run can tell how far it has come; merged they are what one run would have given.</summary>
     private static TEnsemble InPieces<TEnsemble>(
-        int cases, int leastPiece, Action<double>? progress, Func<int, long, TEnsemble> run, Func<TEnsemble, TEnsemble, TEnsemble> merge)
+        int cases, int leastPiece, SpreadOptions options, Func<int, long, TEnsemble> run, Func<TEnsemble, TEnsemble, TEnsemble> merge)
         where TEnsemble : class
     {
         int piece = Math.Max(leastPiece, (cases + Pieces - 1) / Pieces);
         TEnsemble? whole = null;
         for (int first = 0; first < cases; first += piece)
         {
+            options.Cancellation.ThrowIfCancellationRequested();
             TEnsemble part = run(Math.Min(piece, cases - first), first);
             whole = whole is null ? part : merge(whole, part);
-            progress?.Invoke((double)Math.Min(first + piece, cases) / cases);
+            options.Progress?.Report((double)Math.Min(first + piece, cases) / cases);
         }
 
         return whole!;

@@ -1,5 +1,7 @@
 using System.Collections.Concurrent;
+using System.Diagnostics.CodeAnalysis;
 using System.Reflection;
+using Momentum.Cases.Sections;
 
 namespace Momentum.Cases.Keys;
 
@@ -8,6 +10,21 @@ internal sealed class SectionDescription
 {
     private static readonly ConcurrentDictionary<Type, SectionDescription> _known = new();
 
+    // Trimming does not see that the keys are found by reflection; every kind of section is named here, which a test holds.
+    [DynamicDependency(DynamicallyAccessedMemberTypes.All, typeof(Case))]
+    [DynamicDependency(DynamicallyAccessedMemberTypes.All, typeof(BenchSection))]
+    [DynamicDependency(DynamicallyAccessedMemberTypes.All, typeof(BurnSection))]
+    [DynamicDependency(DynamicallyAccessedMemberTypes.All, typeof(CordSection))]
+    [DynamicDependency(DynamicallyAccessedMemberTypes.All, typeof(DeckEdgeSection))]
+    [DynamicDependency(DynamicallyAccessedMemberTypes.All, typeof(DespinSection))]
+    [DynamicDependency(DynamicallyAccessedMemberTypes.All, typeof(InertiaSection))]
+    [DynamicDependency(DynamicallyAccessedMemberTypes.All, typeof(LetGoSection))]
+    [DynamicDependency(DynamicallyAccessedMemberTypes.All, typeof(OrbitSection))]
+    [DynamicDependency(DynamicallyAccessedMemberTypes.All, typeof(PartSection))]
+    [DynamicDependency(DynamicallyAccessedMemberTypes.All, typeof(RequireSection))]
+    [DynamicDependency(DynamicallyAccessedMemberTypes.All, typeof(SpinSection))]
+    [DynamicDependency(DynamicallyAccessedMemberTypes.All, typeof(VehicleSection))]
+    [UnconditionalSuppressMessage("Trimming", "IL2070", Justification = "Every kind of section is kept whole by the dependencies above.")]
     private SectionDescription(Type type)
     {
         Type = type;
@@ -21,6 +38,10 @@ internal sealed class SectionDescription
     }
 
     public Type Type { get; }
+
+    /// <summary>A section without any value.</summary>
+    [UnconditionalSuppressMessage("Trimming", "IL2072", Justification = "Every kind of section is kept whole by the constructor's dependencies.")]
+    public Section Blank() => (Section)Activator.CreateInstance(Type, nonPublic: true)!;
 
     public IReadOnlyList<KeyDescription> Keys { get; }
 

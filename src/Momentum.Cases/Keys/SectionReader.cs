@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using Momentum.Cases.Quantities;
 using Momentum.Cases.Syntax;
@@ -12,8 +13,8 @@ internal sealed class SectionReader(Findings findings, List<string> notUsedYet)
     /// <summary>Reads a section; the result is whole only if no error was added.</summary>
     public Section Read(Type type, TomlTable table, string path)
     {
-        var section = (Section)Activator.CreateInstance(type, nonPublic: true)!;
         var description = SectionDescription.Of(type);
+        Section section = description.Blank();
         section.Given = table.Entries;
         section.Path = path;
         section.Place = table.Place;
@@ -82,7 +83,7 @@ internal sealed class SectionReader(Findings findings, List<string> notUsedYet)
                 {
                     if (key.Choices[i] == word.Value)
                     {
-                        return Enum.GetValues(key.ValueType).GetValue(i);
+                        return Enum.ToObject(key.ValueType, i);
                     }
                 }
 
@@ -108,7 +109,7 @@ internal sealed class SectionReader(Findings findings, List<string> notUsedYet)
                 return Read(key.ValueType, standIn, path);
 
             case KeyForm.Sections when node is TomlList list && list.Items.All(item => item is TomlTable):
-                Array sections = Array.CreateInstance(key.ValueType, list.Items.Count);
+                Array sections = ListOf(key.ValueType, list.Items.Count);
                 for (int i = 0; i < sections.Length; i++)
                 {
                     sections.SetValue(Read(key.ValueType, (TomlTable)list.Items[i], $"{path}[{i}]"), i);
@@ -218,7 +219,7 @@ internal sealed class SectionReader(Findings findings, List<string> notUsedYet)
 
     private Array? Triple(KeyDescription key, TomlList list, string path)
     {
-        Array triple = Array.CreateInstance(key.ValueType, key.Length);
+        Array triple = ListOf(key.ValueType, key.Length);
         bool isWhole = true;
         for (int i = 0; i < key.Length; i++)
         {
@@ -240,6 +241,9 @@ internal sealed class SectionReader(Findings findings, List<string> notUsedYet)
 
         return isWhole ? triple : null;
     }
+
+    [UnconditionalSuppressMessage("AOT", "IL3050", Justification = "Items are of reference types, whose arrays share their code.")]
+    private static Array ListOf(Type item, int length) => Array.CreateInstance(item, length);
 
     /// <summary>Reports an unknown key; returns the known one that was probably meant.</summary>
     private string? Unknown(SectionDescription description, string path, string name, TomlEntry entry)

@@ -106,9 +106,10 @@ internal abstract class QuantityKind(string name, string siUnit, string example,
         }
 
         UnitAbbreviationsCache known = UnitsNetSetup.Default.UnitAbbreviations;
-        foreach (Enum unit in Enum.GetValues(unitType))
+        foreach (int value in Enum.GetValuesAsUnderlyingType(unitType))
         {
-            foreach (string spelling in known.GetUnitAbbreviations(unitType, Convert.ToInt32(unit, CultureInfo.InvariantCulture), CultureInfo.InvariantCulture))
+            var unit = (Enum)Enum.ToObject(unitType, value);
+            foreach (string spelling in known.GetUnitAbbreviations(unitType, value, CultureInfo.InvariantCulture))
             {
                 if (!TradeUnits.Refused.Contains((name, spelling)))
                 {

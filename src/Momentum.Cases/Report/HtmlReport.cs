@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
+using Momentum.Cases.Answers;
+using Momentum.Cases.Report.Composing;
 using Momentum.Cases.Report.Model;
 using Momentum.Cases.Report.Pictures;
 
@@ -10,11 +12,19 @@ namespace Momentum.Cases.Report;
 /// Writes a report as one HTML file that opens offline. A pure function: the same report gives the same bytes, whatever the
 /// clock, the culture or the machine.
 /// </summary>
-internal static class HtmlReport
+public static class HtmlReport
 {
+    /// <summary>Writes the page of an answer.</summary>
+    public static void Write(Answer answer, Stream utf8)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        ArgumentNullException.ThrowIfNull(utf8);
+        utf8.Write(Encoding.UTF8.GetBytes(Render(AnswerReport.Of(answer))));
+    }
+
     /// <summary>Renders the page.</summary>
     /// <exception cref="ArgumentException">A figure or a curve of the report cannot be shown.</exception>
-    public static string Render(DespinReport report)
+    internal static string Render(DespinReport report)
     {
         string style = Page.Fill(Page.Part("report.css"), new Dictionary<string, string>
         {
@@ -233,16 +243,18 @@ internal static class HtmlReport
         <ul>{Markup.Each(assumptions, a => Markup.Of($"<li>{a}</li>"))}</ul>
         """);
 
-    private static Markup Checks(IReadOnlyList<CheckRow> checks) => checks.Count == 0
+    private static Markup Checks(IReadOnlyList<SelfCheck> checks) => checks.Count == 0
         ? Markup.Trusted("<p class=\"absent\">No check was run.</p>")
         : Markup.Of($"""
         <table class="checks">
         <thead><tr><th scope="col">Check</th><th scope="col" class="number">Found</th><th scope="col" class="number">Allowed</th><th scope="col">Result</th></tr></thead>
         <tbody>
-        {Markup.Each(checks, c => Markup.Of($"<tr><th scope=\"row\">{c.Name}</th><td class=\"number\">{c.Found}</td><td class=\"number\">{c.Allowed}</td><td>{ResultOf(c.Passed)}</td></tr>"))}
+        {Markup.Each(checks, c => Markup.Of($"<tr><th scope=\"row\">{c.Name}</th><td class=\"number\">{Digits(c.Departure, 2)}</td><td class=\"number\">{Digits(c.Allowed, 1)}</td><td>{ResultOf(c.Passed)}</td></tr>"))}
         </tbody>
         </table>
         """);
+
+    private static string Digits(double ratio, int digits) => new Figure(ratio, "", digits).Number;
 
     private static Markup ResultOf(bool passed) => Markup.Trusted(passed
         ? "<span class=\"outcome good\"><span aria-hidden=\"true\">✓</span> passed</span>"

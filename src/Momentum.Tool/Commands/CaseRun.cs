@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Globalization;
-using Momentum.Cases;
 using Momentum.Cases.Answers;
 
 namespace Momentum.Tool.Commands;
@@ -17,35 +16,29 @@ internal static class CaseRun
     /// <returns>The exit code.</returns>
     public static int Of(Streams streams, string path, bool json, SpreadOptions spread, Action<Answer> present)
     {
-        CaseReading reading = CaseReader.Read(path, streams.Input);
-        if (reading.Case is null)
+        var judgement = Judgement.Of(CaseFile.Read(path, streams.Input));
+        if (judgement.HasErrors)
         {
-            Messages.Write(streams, reading.Problems, ExitCode.BadInput, json);
+            Messages.Write(streams, judgement.Problems, ExitCode.BadInput, json);
             return (int)ExitCode.BadInput;
         }
 
-        Answer? answer;
+        Answer answer;
         try
         {
-            IReadOnlyList<Problem> problems = [];
             answer = ProgressLine.Of(
-                streams, $"{spread.Cases} cases", spread.Cases > 5 * SpreadOptions.UsualCases, progress => Solver.Solve(reading, spread with { Progress = progress }, out problems));
-            if (answer is null)
-            {
-                Messages.Write(streams, problems, ExitCode.BadInput, json);
-                return (int)ExitCode.BadInput;
-            }
+                streams, $"{spread.Cases} cases", spread.Cases > 5 * SpreadOptions.UsualCases, progress => Solver.Solve(judgement, spread, progress));
         }
         catch (ArgumentException refusal)
         {
-            Messages.Write(streams, $"{reading.File}: {refusal.Message}", "Check the values and their units.", ExitCode.BadInput, json);
+            Messages.Write(streams, $"{judgement.Reading.File}: {refusal.Message}", "Check the values and their units.", ExitCode.BadInput, json);
             return (int)ExitCode.BadInput;
         }
 
         present(answer);
         if (!json)
         {
-            Messages.WriteRemarks(streams, answer.Warnings, reading.NotUsedYet);
+            Messages.WriteRemarks(streams, answer.Warnings, judgement.Reading.NotUsedYet);
         }
 
         return (int)(answer.AllMet ? ExitCode.Done : ExitCode.RequirementNotMet);

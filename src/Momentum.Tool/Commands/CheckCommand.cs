@@ -1,8 +1,6 @@
 using System.CommandLine;
-using System.Text.Json.Nodes;
-using Momentum.Cases;
 using Momentum.Cases.Answers;
-using Momentum.Cases.Keys;
+using Momentum.Cases.Report;
 
 namespace Momentum.Tool.Commands;
 
@@ -29,58 +27,21 @@ internal static class CheckCommand
 
     private static int Check(Streams streams, string path, bool json)
     {
-        CaseReading reading = CaseReader.Read(path, streams.Input);
-        var findings = new Findings(reading.File);
-        SpinningBody? body = reading.Case is null ? null : BodyJudge.Judge(reading.Case, findings);
-        IReadOnlyList<Problem> problems = [.. reading.Problems, .. findings.Problems];
-        if (body is null || findings.HasErrors)
+        var judgement = Judgement.Of(CaseFile.Read(path, streams.Input));
+        if (judgement.HasErrors)
         {
-            Messages.Write(streams, problems, ExitCode.BadInput, json);
+            Messages.Write(streams, judgement.Problems, ExitCode.BadInput, json);
             return (int)ExitCode.BadInput;
         }
 
-        Case given = reading.Case!;
-        IReadOnlyList<AnswerFigure> figures = BodyFigures.Of(body, given.Despin.HubRadius.Value);
-        string unknown = Solver.UnknownOf(given.Despin);
         if (json)
         {
-            var result = new JsonObject { ["ok"] = true, ["title"] = given.Title, ["case_file"] = reading.File, ["to_solve_for"] = unknown };
-            foreach (AnswerFigure figure in figures)
-            {
-                result[figure.Key] = figure.Value;
-            }
-
-            result["spin_axis"] = BodyJudge.Rank(body) switch
-            {
-                SpinAxisRank.Largest => "largest inertia",
-                SpinAxisRank.Least => "least inertia",
-                SpinAxisRank.Intermediate => "intermediate inertia",
-                SpinAxisRank.NoDifference => "all moments alike",
-                _ => null,
-            };
-            result["parts"] = new JsonArray([.. body.Parts.Select(p => new JsonObject
-            {
-                ["name"] = p.Name,
-                ["shape"] = p.Shape,
-                ["hole"] = p.IsSubtracted,
-                ["mass_kg"] = p.BasicMass.Kilograms,
-                ["growth"] = p.Growth.DecimalFractions,
-                ["mass_with_growth_kg"] = p.PredictedMass.Kilograms,
-                ["centre_x_m"] = p.CentreOfMass.X.Meters,
-                ["centre_y_m"] = p.CentreOfMass.Y.Meters,
-                ["centre_z_m"] = p.CentreOfMass.Z.Meters,
-            })]);
-            result["warnings"] = Messages.Json(problems);
-            result["not_used_yet"] = AnswerText.Texts(reading.NotUsedYet);
-            streams.Output.WriteLine(JsonText.Of(result));
+            streams.Output.WriteLine(JsonText.Of(JsonReport.Of(judgement)));
         }
         else
         {
-            streams.Output.Write(AnswerText.Heading(given));
-            streams.Output.Write(AnswerText.Rows(figures));
-            streams.Output.Write(AnswerText.Parts(body.Parts));
-            streams.Output.Write($"\nThe case is in order ({(problems.Count == 0 ? "no warning" : $"{problems.Count} warning{(problems.Count == 1 ? "" : "s")}")}); to be solved for: {unknown}{(given.Despin.OnSprings ? " and despin.cord.stiffness" : "")}.\n");
-            Messages.WriteRemarks(streams, problems, reading.NotUsedYet);
+            TextReport.Write(judgement, streams.Output);
+            Messages.WriteRemarks(streams, judgement.Problems, judgement.Reading.NotUsedYet);
         }
 
         return (int)ExitCode.Done;

@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using Momentum.Cases;
+using Momentum.Cases.Report;
 
 namespace Momentum.Tool.Commands;
 
@@ -11,7 +12,7 @@ internal static class Messages
     {
         if (json)
         {
-            var failure = new JsonObject { ["exit_code"] = (int)exitCode, ["problems"] = Json(problems) };
+            var failure = new JsonObject { ["exit_code"] = (int)exitCode, ["problems"] = JsonReport.Of(problems) };
             streams.Error.WriteLine(JsonText.Of(failure));
             return;
         }
@@ -48,19 +49,6 @@ internal static class Messages
             streams.Error.WriteLine($"Read, not used yet: {string.Join(", ", notUsedYet)}.");
         }
     }
-
-    public static JsonArray Json(IEnumerable<Problem> problems) => [.. problems.Select(p => new JsonObject
-    {
-        ["severity"] = p.Severity == Severity.Error ? "error" : "warning",
-        ["file"] = p.File,
-        ["line"] = p.Place?.Line,
-        ["column"] = p.Place?.Column,
-        ["key"] = p.Key,
-        ["value"] = p.Value,
-        ["message"] = p.Message,
-        ["allowed"] = p.Allowed,
-        ["remedy"] = p.Remedy,
-    })];
 
     private static string OneLine(string text) => text.ReplaceLineEndings(" ");
 }

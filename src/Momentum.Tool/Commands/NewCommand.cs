@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
 using Momentum.Cases;
+using Momentum.Cases.Report;
 
 namespace Momentum.Tool.Commands;
 

@@ -10,18 +10,24 @@ internal static class ProgressLine
     /// <param name="what">What is being done.</param>
     /// <param name="isLong">Whether it takes more than a moment.</param>
     /// <param name="work">The work; it reports shares from 0 to 1.</param>
-    public static T Of<T>(Streams streams, string what, bool isLong, Func<Action<double>, T> work)
+    public static T Of<T>(Streams streams, string what, bool isLong, Func<IProgress<double>?, T> work)
     {
         if (!streams.IsTerminal || !isLong)
         {
-            return work(_ => { });
+            return work(null);
         }
 
         IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(streams.Error) });
         return console.Progress().AutoClear(true).Start(context =>
         {
             ProgressTask task = context.AddTask(Markup.Escape(what), maxValue: 1);
-            return work(share => task.Value = share);
+            return work(new Share(task));
         });
+    }
+
+    /// <summary>Reports at once, on the thread that works.</summary>
+    private sealed class Share(ProgressTask task) : IProgress<double>
+    {
+        public void Report(double value) => task.Value = value;
     }
 }

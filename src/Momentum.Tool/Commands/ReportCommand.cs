@@ -40,7 +40,7 @@ internal static class ReportCommand
                 CaseRun.Deliver(streams, page, path, HtmlReport.Render(AnswerReport.Of(answer)));
                 if (asJson)
                 {
-                    JsonObject result = AnswerText.Json(answer);
+                    JsonObject result = JsonReport.Of(answer);
                     result["report"] = page;
                     streams.Output.Write(JsonText.Of(result) + "\n");
                 }

@@ -1,9 +1,9 @@
 using System.CommandLine;
 using System.Globalization;
-using System.Text;
 using System.Text.Json.Nodes;
 using Momentum.Cases.Answers;
 using Momentum.Cases.Quantities;
+using Momentum.Cases.Report;
 using UnitsNet;
 
 namespace Momentum.Tool.Commands;
@@ -51,7 +51,7 @@ internal static class RunCommand
                 History history = parsed.GetValue(whole)
                     ? WholeHistory.Of(answer.Whole ?? throw new UsageException($"--whole: {answer.WhyNotWhole}", "Leave --whole out for the planar motion."), parsed.GetValue(samples), end)
                     : PlanarHistory.Of(answer.Motion, parsed.GetValue(samples), end);
-                CaseRun.Deliver(streams, parsed.GetValue(output), path, asJson ? Json(answer, history) : Csv(history));
+                CaseRun.Deliver(streams, parsed.GetValue(output), path, asJson ? Json(answer, history) : HistoryReport.Csv(history));
             });
         });
         return command;
@@ -72,35 +72,10 @@ internal static class RunCommand
         return parsed.Si > 0 ? Duration.FromSeconds(parsed.Si) : throw new UsageException($"--until \"{text}\": it is not more than 0 s", "Write for example --until \"2 s\".");
     }
 
-    private static string Csv(History history)
-    {
-        var text = new StringBuilder();
-        text.AppendJoin(',', history.Columns).Append(",phase,event\n");
-        foreach (HistoryRow row in history.Rows)
-        {
-            foreach (double value in row.Values)
-            {
-                text.Append(CultureInfo.InvariantCulture, $"{value:R},");
-            }
-
-            text.Append(row.Phase).Append(',').Append(row.Event).Append('\n');
-        }
-
-        return text.ToString();
-    }
-
     private static string Json(Answer answer, History history)
     {
-        var columns = new JsonObject();
-        foreach ((int index, string column) in history.Columns.Index())
-        {
-            columns[column] = new JsonArray([.. history.Rows.Select(r => JsonValue.Create(r.Values[index]))]);
-        }
-
-        columns["phase"] = AnswerText.Texts(history.Rows.Select(r => r.Phase));
-        columns["event"] = AnswerText.Texts(history.Rows.Select(r => r.Event));
-        JsonObject json = AnswerText.Json(answer);
-        json["history"] = columns;
+        JsonObject json = JsonReport.Of(answer);
+        json["history"] = HistoryReport.Json(history);
         return JsonText.Of(json) + "\n";
     }
 }

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Momentum.Cases.Answers;
+using Momentum.Cases.Report;
 
 namespace Momentum.Tool.Commands;
 
@@ -27,7 +28,7 @@ internal static class SizeCommand
             string path = parsed.GetRequiredValue(file);
             bool asJson = parsed.GetValue(json);
             return CaseRun.Of(streams, path, asJson, new SpreadOptions(parsed.GetValue(cases), parsed.GetValue(seed)), answer => CaseRun.Deliver(
-                streams, parsed.GetValue(output), path, asJson ? JsonText.Of(AnswerText.Json(answer)) + "\n" : AnswerText.Table(answer)));
+                streams, parsed.GetValue(output), path, asJson ? JsonText.Of(JsonReport.Of(answer)) + "\n" : TextReport.Of(answer)));
         });
         return command;
     }

@@ -1,10 +1,10 @@
+using System.Reflection;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
-using Momentum.Quantities;
 
 namespace Momentum.Tests.Api;
 
-/// <summary>The library's public surface as text: a sorted line for each type and member that a user can name.</summary>
+/// <summary>A library's public surface as text: a sorted line for each type and member that a user can name.</summary>
 internal static class PublicApi
 {
     private static readonly SymbolDisplayFormat _whole = new(
@@ -25,16 +25,16 @@ internal static class PublicApi
         genericsOptions: SymbolDisplayGenericsOptions.IncludeTypeParameters);
 
     // A constant is shown with its value; a type with what it derives from and implements.
-    internal static string Text()
+    internal static string Text(Assembly library)
     {
-        MetadataReference library = MetadataReference.CreateFromFile(typeof(IFrame).Assembly.Location);
+        MetadataReference reference = MetadataReference.CreateFromFile(library.Location);
         CSharpCompilation compilation = CSharpCompilation.Create(
             "Surface",
             references: ((string)AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES")!).Split(Path.PathSeparator)
-                .Where(path => path != typeof(IFrame).Assembly.Location)
+                .Where(path => path != library.Location)
                 .Select(path => (MetadataReference)MetadataReference.CreateFromFile(path))
-                .Append(library));
-        IAssemblySymbol assembly = (IAssemblySymbol)compilation.GetAssemblyOrModuleSymbol(library)!;
+                .Append(reference));
+        IAssemblySymbol assembly = (IAssemblySymbol)compilation.GetAssemblyOrModuleSymbol(reference)!;
         IEnumerable<string> lines = Types(assembly.GlobalNamespace).SelectMany(Lines);
         return string.Concat(lines.Order(StringComparer.Ordinal).Select(line => line + "\n"));
     }

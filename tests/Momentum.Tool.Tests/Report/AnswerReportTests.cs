@@ -318,9 +318,9 @@ public sealed class AnswerReportTests(Chromium chromium)
 
     private static Answer Solve(string text)
     {
-        CaseReading reading = CaseReader.Parse(text, "case.toml");
+        CaseReading reading = CaseReader.Read(text, "case.toml");
         Assert.Empty(reading.Problems);
-        return Solver.Solve(reading, SpreadOptions.Usual, out _)!;
+        return Solver.Solve(Judgement.Of(reading));
     }
 
     private static string Given(

@@ -184,7 +184,7 @@ public sealed partial class PageTests(Chromium chromium)
             ResidualSpin = full.ResidualSpin! with { Title = Hostile, Caption = Hostile, Events = [new(0, Hostile)] },
             Sensitivity = new(new(Hostile, Hostile), [new(Hostile, Hostile, 1, -1)], Hostile),
             Assumptions = [Hostile],
-            Checks = [new(Hostile, true, Hostile, Hostile)],
+            Checks = [new(Hostile, 0, 1)],
             Cautions = [Hostile],
             Inputs = [new(Hostile, Hostile, Hostile, Hostile, new Figure(1, Hostile))],
             Unused = [new(Hostile, Hostile)],
@@ -213,7 +213,7 @@ public sealed partial class PageTests(Chromium chromium)
             Case = full.Case with { FileName = word },
             Requirements = [new(word, "< 2 rpm", null, Outcome.NotJudged, word)],
             Assumptions = [word],
-            Checks = [new(word, true, "1", "1")],
+            Checks = [new(word, 1, 1)],
             Inputs = [new(word, word, word, word)],
             Unused = [new(word, word)],
         };

@@ -134,10 +134,9 @@ internal static class SampleReport
             ],
             Checks =
             [
-                new("Angular momentum at let-go against the start", true, "3.1 × 10⁻¹⁴", "1.0 × 10⁻¹²"),
-                new("Kinetic energy at let-go against the start", true, "1.7 × 10⁻¹³", "1.0 × 10⁻¹²"),
-                new("Closed form against numeric integration, final spin rate", true, "4.0 × 10⁻¹² rpm", "7.2 × 10⁻⁹ rpm"),
-                new("Principal moments obey the triangle inequality", true, "18.4 < 31.5 + 32.1 kg·m²"),
+                new("Angular momentum at let-go against the start", 3.1e-14, 1e-12),
+                new("Kinetic energy at let-go against the start", 1.7e-13, 1e-12),
+                new("Closed form against numeric integration, final spin rate", 5.6e-14, 1e-10),
             ],
             Cautions = [$"In this design each weight leaves at {new Figure(weightSpeed[^1], "m/s", 3)} with {new Figure(0.31 * weightSpeed[^1] * weightSpeed[^1], "J", 3)}."],
             Inputs =

@@ -15,7 +15,7 @@ public sealed class VerdictTests
     {
         DespinReport report = SampleReport.Full with
         {
-            Checks = [new("check", checkPassed, "1", "1")],
+            Checks = [new("check", checkPassed ? 0 : 2, 1)],
             Requirements = [.. outcomes.Select(o => new RequirementRow("r", "< 1", null, Enum.Parse<Outcome>(o)))],
         };
 

@@ -46,14 +46,14 @@ internal static class AnswerReport
             Whole = answer.Whole is null ? null : WholeMotionWords.Of(answer.Whole.Result, answer.Whole.Residual, motion),
             WhyNotWhole = answer.WhyNotWhole,
             Unwinding = whole?.Unwinding ?? PlanarPictures.Unwinding(motion, answer.Body, given.Bench),
-            Charts = [.. whole?.Charts(motion) ?? PlanarPictures.Charts(motion), .. motion is DespinMotion inextensible && TradeCurve.Of(inextensible) is { } trade ? [trade] : Array.Empty<LineChart>()],
+            Charts = [.. whole?.Charts(motion) ?? PlanarPictures.Charts(motion), .. TradeChart.Of(Trade.Of(motion), motion)],
             WholeSpread = answer.WholeSpread is { } spread
                 ? new WholeSpreadRows(spread.Ensemble.Cases, spread.Ensemble.Failed, [.. WholeMotionFigures.Of(spread).Select(Row)])
                 : null,
             ResidualSpin = ResidualSpin.Of(given, answer.Spread),
             Sensitivity = ToleranceSensitivity.Of(given, answer.Spread, motion.Design.Hub.Spin),
             Assumptions = answer.Assumptions,
-            Checks = SelfChecks.Of(given, motion, answer.Springs, answer.Whole?.Result),
+            Checks = SelfChecks.Of(answer),
             Cautions = [Caution(motion), .. answer.Springs is { } stretched ? [SpringWords.Caution(stretched)] : Array.Empty<string>()],
             Inputs = [.. keys.Where(k => !k.NotUsedYet).Select(k => k.ToInput())],
             Unused = [.. keys.Where(k => k.NotUsedYet).Select(k => new UnusedKey(k.Path, k.Text))],

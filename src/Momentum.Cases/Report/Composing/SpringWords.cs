@@ -1,7 +1,5 @@
 using Momentum.Cases.Answers;
 using Momentum.Cases.Report.Model;
-using Momentum.Tethers;
-using Momentum.Tethers.Springs;
 using UnitsNet;
 
 namespace Momentum.Cases.Report.Composing;
@@ -9,11 +7,6 @@ namespace Momentum.Cases.Report.Composing;
 /// <summary>What spring cords forgive, as a report shows it.</summary>
 internal static class SpringWords
 {
-    private const int Tries = 40;
-
-    // Initial spins tried, either way of the nominal one, as a share of it: beyond any usual error of a spin-up.
-    private const double Widest = 0.1;
-
     public static SpringSection Of(SpringCords springs) => new(
         springs.Words,
         [.. springs.Forgiveness.Select(f => new ForgivenRow(f.Error, Row(f.Springs), Row(f.WithoutStretch)))],
@@ -27,10 +20,9 @@ internal static class SpringWords
 
     private static LineChart SpinUp(SpringCords springs)
     {
-        DespinHub hub = springs.Design.Hub;
-        double nominal = hub.Spin.RevolutionsPerMinute;
-        double[] tried = [.. Enumerable.Range(0, Tries + 1).Select(i => nominal * (1 + (Widest * ((2.0 * i / Tries) - 1))))];
-        (double Initial, double Final)[] found = [.. tried.SelectMany(initial => Final(springs.Design, initial) is { } final ? [(initial, final)] : Array.Empty<(double, double)>())];
+        IReadOnlyList<(RotationalSpeed Initial, RotationalSpeed? Final)> tried = SpinUpSweep.Of(springs.Design);
+        (double Initial, double Final)[] found = [.. tried.Where(t => t.Final is not null).Select(t => (t.Initial.RevolutionsPerMinute, t.Final!.Value.RevolutionsPerMinute))];
+        double[] ends = [tried[0].Initial.RevolutionsPerMinute, tried[^1].Initial.RevolutionsPerMinute];
         return new LineChart
         {
             Title = "Final spin rate against initial spin rate",
@@ -39,23 +31,10 @@ internal static class SpringWords
             Series =
             [
                 new ChartSeries("Spring cords", [.. found.Select(f => f.Initial)], [.. found.Select(f => f.Final)]),
-                new ChartSeries("Without stretch", [tried[0], tried[^1]], [springs.WithoutStretch.ToInitialSpin * tried[0], springs.WithoutStretch.ToInitialSpin * tried[^1]]),
+                new ChartSeries("Without stretch", ends, [.. ends.Select(initial => springs.WithoutStretch.ToInitialSpin * initial)]),
             ],
-            Events = [new ChartEvent(nominal, "as stated")],
-            Caption = found.Length == tried.Length ? "" : "Where the curve of the spring cords ends, they do not come to let-go.",
+            Events = [new ChartEvent(springs.Design.Hub.Spin.RevolutionsPerMinute, "as stated")],
+            Caption = found.Length == tried.Count ? "" : "Where the curve of the spring cords ends, they do not come to let-go.",
         };
-    }
-
-    private static double? Final(SpringCordDesign design, double rpm)
-    {
-        try
-        {
-            var hub = new DespinHub(design.Hub.SpinInertia, design.Hub.Radius, RotationalSpeed.FromRevolutionsPerMinute(rpm));
-            return design.On(hub).Deploy().FinalSpin.RevolutionsPerMinute;
-        }
-        catch (ComputationRefusedException)
-        {
-            return null;
-        }
     }
 }

@@ -1,3 +1,5 @@
+using Momentum.Cases.Answers;
+
 namespace Momentum.Cases.Report.Model;
 
 /// <summary>Everything a report shows. Parts left empty or null are left out of the page, or said to be absent.</summary>
@@ -52,7 +54,7 @@ internal sealed record DespinReport
     public IReadOnlyList<string> Assumptions { get; init; } = [];
 
     /// <summary>Checks of the computation on itself.</summary>
-    public IReadOnlyList<CheckRow> Checks { get; init; } = [];
+    public IReadOnlyList<SelfCheck> Checks { get; init; } = [];
 
     /// <summary>Cautions of this case, shown after those that every report carries.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];

@@ -1,19 +1,41 @@
 using System.Globalization;
 using System.Text;
-using System.Text.Json.Nodes;
-using Momentum.Cases;
 using Momentum.Cases.Answers;
 using Momentum.Cases.Syntax;
 using Momentum.Frames;
 using Momentum.Inertia;
 
-namespace Momentum.Tool.Commands;
+namespace Momentum.Cases.Report;
 
-/// <summary>Presents an answer as a table for people and as JSON for machines.</summary>
-internal static class AnswerText
+/// <summary>Writes an answer as plain text: a table for people.</summary>
+public static class TextReport
 {
-    /// <summary>The table.</summary>
-    public static string Table(Answer answer)
+    /// <summary>Writes the answer.</summary>
+    public static void Write(Answer answer, TextWriter text)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        ArgumentNullException.ThrowIfNull(text);
+        text.Write(Of(answer));
+    }
+
+    /// <summary>Writes what judging a case found of its body.</summary>
+    /// <exception cref="ArgumentException">The case has errors.</exception>
+    public static void Write(Judgement judgement, TextWriter text)
+    {
+        ArgumentNullException.ThrowIfNull(judgement);
+        ArgumentNullException.ThrowIfNull(text);
+        SpinningBody body = judgement.Body ?? throw new ArgumentException("The case has errors: write its Problems.", nameof(judgement));
+        Case given = judgement.Reading.Case!;
+        int warnings = judgement.Problems.Count;
+        text.Write(Heading(given));
+        text.Write(Rows(BodyFigures.Of(body, given.Despin.HubRadius.Value)));
+        text.Write(Parts(body.Parts));
+        string found = warnings == 0 ? "no warning" : string.Create(CultureInfo.InvariantCulture, $"{warnings} warning{(warnings == 1 ? "" : "s")}");
+        text.Write($"\nThe case is in order ({found}); to be solved for: {Solver.UnknownOf(given.Despin)}{(given.Despin.OnSprings ? " and despin.cord.stiffness" : "")}.\n");
+    }
+
+    /// <summary>The answer's text.</summary>
+    internal static string Of(Answer answer)
     {
         var text = new StringBuilder(Heading(answer.Reading.Case!) + Rows(answer.Figures));
         int width = NameWidth(answer.Figures);
@@ -60,10 +82,10 @@ internal static class AnswerText
     }
 
     /// <summary>The title and an empty line.</summary>
-    public static string Heading(Case given) => TomlText.Printable(given.Title) + "\n\n";
+    private static string Heading(Case given) => TomlText.Printable(given.Title) + "\n\n";
 
     /// <summary>A row for each figure: name, number, unit, note.</summary>
-    public static string Rows(IReadOnlyList<AnswerFigure> figures)
+    private static string Rows(IReadOnlyList<AnswerFigure> figures)
     {
         var text = new StringBuilder();
         int width = NameWidth(figures);
@@ -84,7 +106,7 @@ internal static class AnswerText
     }
 
     /// <summary>The mass table of a body made of parts; nothing for a stated tensor.</summary>
-    public static string Parts(IReadOnlyList<PartContribution<Body>> parts)
+    private static string Parts(IReadOnlyList<PartContribution<Body>> parts)
     {
         if (parts.Count == 0)
         {
@@ -104,44 +126,6 @@ internal static class AnswerText
 
         return text.ToString();
     }
-
-    /// <summary>The same as JSON.</summary>
-    public static JsonObject Json(Answer answer)
-    {
-        var json = new JsonObject
-        {
-            ["title"] = answer.Reading.Case!.Title,
-            ["case_file"] = answer.Reading.File,
-            ["solved_for"] = answer.SolvedFor,
-        };
-        foreach (AnswerFigure figure in answer.Figures)
-        {
-            json[figure.Key] = figure.Value;
-        }
-
-        json["peak_tension_phase"] = answer.Motion.PeakTension.Phase.ToString().ToLowerInvariant();
-        json["let_go_phase"] = answer.Motion.LetGoPhase.ToString().ToLowerInvariant();
-        json["spring_cords"] = answer.Springs?.Json();
-        json["requirements"] = new JsonArray([.. answer.Requirements.Select(r => new JsonObject
-        {
-            ["name"] = r.Key,
-            ["limit"] = r.Limit,
-            ["limit_value"] = r.Bound,
-            ["value"] = r.Value,
-            ["unit"] = r.SiUnit,
-            ["met"] = r.Verdict switch { Verdict.Met => true, Verdict.NotMet => false, _ => null },
-            ["note"] = r.Note,
-        })]);
-        json["whole_motion"] = answer.Whole is { } whole ? WholeMotionFigures.Json(whole, answer.WholeSpread) : null;
-        json["dispersion"] = answer.Spread is { } spread ? SpreadFigures.Json(spread) : null;
-        json["all_requirements_met"] = answer.AllMet;
-        json["assumptions"] = Texts(answer.Assumptions);
-        json["warnings"] = Messages.Json(answer.Warnings);
-        json["not_used_yet"] = Texts(answer.Reading.NotUsedYet);
-        return json;
-    }
-
-    public static JsonArray Texts(IEnumerable<string> texts) => [.. texts.Select(t => JsonValue.Create(t))];
 
     private static int NameWidth(IReadOnlyList<AnswerFigure> figures) => figures.Max(f => f.Name.Length) + 2;
 

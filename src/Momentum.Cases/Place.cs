@@ -1,4 +1,4 @@
-namespace Momentum.Cases.Syntax;
+namespace Momentum.Cases;
 
 /// <summary>Where something stands in the case file: line and column, both counted from 1.</summary>
-internal readonly record struct Place(int Line, int Column);
+public readonly record struct Place(int Line, int Column);

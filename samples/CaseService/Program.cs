@@ -1,0 +1,3 @@
+using CaseService;
+
+Service.Build(args).Run();

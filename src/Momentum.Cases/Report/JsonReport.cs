@@ -1,0 +1,122 @@
+using System.Text.Json.Nodes;
+using Momentum.Cases.Answers;
+
+namespace Momentum.Cases.Report;
+
+/// <summary>Writes an answer as JSON for machines: numbers in SI, with the unit in every key.</summary>
+public static class JsonReport
+{
+    /// <summary>Writes the answer.</summary>
+    public static void Write(Answer answer, Stream utf8)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        ArgumentNullException.ThrowIfNull(utf8);
+        JsonText.Write(Of(answer), utf8);
+    }
+
+    /// <summary>Writes what judging a case found of its body.</summary>
+    /// <exception cref="ArgumentException">The case has errors.</exception>
+    public static void Write(Judgement judgement, Stream utf8)
+    {
+        ArgumentNullException.ThrowIfNull(judgement);
+        ArgumentNullException.ThrowIfNull(utf8);
+        JsonText.Write(Of(judgement), utf8);
+    }
+
+    /// <summary>Writes what is wrong with a case: an object whose key <c>problems</c> holds them.</summary>
+    public static void Write(IEnumerable<Problem> problems, Stream utf8)
+    {
+        ArgumentNullException.ThrowIfNull(problems);
+        ArgumentNullException.ThrowIfNull(utf8);
+        JsonText.Write(new JsonObject { ["problems"] = Of(problems) }, utf8);
+    }
+
+    internal static JsonObject Of(Answer answer)
+    {
+        var json = new JsonObject
+        {
+            ["title"] = answer.Reading.Case!.Title,
+            ["case_file"] = answer.Reading.File,
+            ["solved_for"] = answer.SolvedFor,
+        };
+        foreach (AnswerFigure figure in answer.Figures)
+        {
+            json[figure.Key] = figure.Value;
+        }
+
+        json["peak_tension_phase"] = answer.Motion.PeakTension.Phase.ToString().ToLowerInvariant();
+        json["let_go_phase"] = answer.Motion.LetGoPhase.ToString().ToLowerInvariant();
+        json["spring_cords"] = answer.Springs?.Json();
+        json["requirements"] = new JsonArray([.. answer.Requirements.Select(r => new JsonObject
+        {
+            ["name"] = r.Key,
+            ["limit"] = r.Limit,
+            ["limit_value"] = r.Bound,
+            ["value"] = r.Value,
+            ["unit"] = r.SiUnit,
+            ["met"] = r.Verdict switch { Verdict.Met => true, Verdict.NotMet => false, _ => null },
+            ["note"] = r.Note,
+        })]);
+        json["whole_motion"] = answer.Whole is { } whole ? WholeMotionFigures.Json(whole, answer.WholeSpread) : null;
+        json["dispersion"] = answer.Spread is { } spread ? SpreadFigures.Json(spread) : null;
+        json["all_requirements_met"] = answer.AllMet;
+        json["assumptions"] = JsonText.Texts(answer.Assumptions);
+        json["warnings"] = Of(answer.Warnings);
+        json["not_used_yet"] = JsonText.Texts(answer.Reading.NotUsedYet);
+        return json;
+    }
+
+    internal static JsonObject Of(Judgement judgement)
+    {
+        SpinningBody body = judgement.Body ?? throw new ArgumentException("The case has errors: write its Problems.", nameof(judgement));
+        Case given = judgement.Reading.Case!;
+        var json = new JsonObject
+        {
+            ["ok"] = true,
+            ["title"] = given.Title,
+            ["case_file"] = judgement.Reading.File,
+            ["to_solve_for"] = Solver.UnknownOf(given.Despin),
+        };
+        foreach (AnswerFigure figure in BodyFigures.Of(body, given.Despin.HubRadius.Value))
+        {
+            json[figure.Key] = figure.Value;
+        }
+
+        json["spin_axis"] = BodyJudge.Rank(body) switch
+        {
+            SpinAxisRank.Largest => "largest inertia",
+            SpinAxisRank.Least => "least inertia",
+            SpinAxisRank.Intermediate => "intermediate inertia",
+            SpinAxisRank.NoDifference => "all moments alike",
+            _ => null,
+        };
+        json["parts"] = new JsonArray([.. body.Parts.Select(p => new JsonObject
+        {
+            ["name"] = p.Name,
+            ["shape"] = p.Shape,
+            ["hole"] = p.IsSubtracted,
+            ["mass_kg"] = p.BasicMass.Kilograms,
+            ["growth"] = p.Growth.DecimalFractions,
+            ["mass_with_growth_kg"] = p.PredictedMass.Kilograms,
+            ["centre_x_m"] = p.CentreOfMass.X.Meters,
+            ["centre_y_m"] = p.CentreOfMass.Y.Meters,
+            ["centre_z_m"] = p.CentreOfMass.Z.Meters,
+        })]);
+        json["warnings"] = Of(judgement.Problems);
+        json["not_used_yet"] = JsonText.Texts(judgement.Reading.NotUsedYet);
+        return json;
+    }
+
+    internal static JsonArray Of(IEnumerable<Problem> problems) => new([.. problems.Select(p => new JsonObject
+    {
+        ["severity"] = p.Severity == Severity.Error ? "error" : "warning",
+        ["file"] = p.File,
+        ["line"] = p.Place?.Line,
+        ["column"] = p.Place?.Column,
+        ["key"] = p.Key,
+        ["value"] = p.Value,
+        ["message"] = p.Message,
+        ["allowed"] = p.Allowed,
+        ["remedy"] = p.Remedy,
+    })]);
+}
