@@ -34,9 +34,17 @@ internal static class CounterRandom
         return ((Mix(Mix(counter)) >> 11) + 0.5) * (1.0 / (1UL << 53));
     }
 
-    /// <summary>The offset from nominal that an input has in a case, in the unit of its width; zero where it does not scatter.</summary>
-    internal static double Draw(ScatterShape shape, double width, ulong seed, long number, int input) =>
-        shape == ScatterShape.None ? 0 : width * Offset(shape, Uniform(seed, number, input));
+    /// <summary>A number between 0 and 1, neither included, of an input that draws several.</summary>
+    /// <param name="seed">Chooses the draws.</param>
+    /// <param name="number">Number of the case.</param>
+    /// <param name="stream">The input's own stream, zero or more.</param>
+    /// <param name="item">Which of the input's numbers, zero or more.</param>
+    internal static double Uniform(ulong seed, long number, int stream, int item)
+    {
+        // Streams beyond the counters of a case, and numbers beyond the first, take a seed of their own.
+        ulong block = ((ulong)item << 32) + (ulong)(stream / Inputs);
+        return Uniform(block == 0 ? seed : seed ^ Mix(block * Golden), number, stream % Inputs);
+    }
 
     /// <summary>The offset from nominal that a probability level stands for, in units of the width.</summary>
     internal static double Offset(ScatterShape shape, double level) => shape switch

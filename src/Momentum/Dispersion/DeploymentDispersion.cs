@@ -28,13 +28,8 @@ public sealed class DeploymentDispersion
 {
     private const int ChunkOfCases = 8;
 
-    // Inputs that a planar de-spin has not, counted on from those that it has.
-    private const int NutationDraw = DespinCase.Inputs;
-    private const int DirectionDraw = DespinCase.Inputs + 1;
-    private const int LateCordDraw = DespinCase.Inputs + 2;
-
-    private readonly (ScatterShape Shape, double Width)[] _scatter;
-    private readonly double _spin;
+    private readonly DrawnInput[] _inputs;
+    private readonly int _numbers;
     private readonly double _nutation;
 
     /// <summary>Joins a deployment and what is uncertain about it.</summary>
@@ -52,20 +47,21 @@ public sealed class DeploymentDispersion
         ArgumentNullException.ThrowIfNull(uncertainty);
         Deployment = deployment;
         Uncertainty = uncertainty;
-        _scatter = uncertainty.Scatters;
+        _inputs = DrawnInput.Of(uncertainty, deployment.Cords.Count);
+        _numbers = _inputs.Sum(i => i.Numbers);
         HubConstants hub = deployment.CheckedHub();
         Vec rates = deployment.Rates.Si;
-        _spin = rates.Dot(hub.Axis);
-        CordConstants[] cords = deployment.CheckedCords(_spin);
-        deployment.CheckedSurroundings(_spin);
+        double spin = rates.Dot(hub.Axis);
+        CordConstants[] cords = deployment.CheckedCords(spin);
+        deployment.CheckedSurroundings(spin);
         deployment.CheckedEnd();
         _nutation = new Mechanism(hub, cords).Nutation(rates);
-        if (uncertainty.LetGoAngle is { Shape: not ScatterShape.None, Width.Radians: > 0 } && deployment.Cords.Any(c => c.LetGo is not LetGo.CordAngleRule))
+        foreach (DrawnInput input in _inputs)
         {
-            throw new ArgumentException(
-                "LetGoAngle scatters, and a cord does not let go at a cord angle but at a spin rate, at a time or never, which leaves no angle " +
-                "to be missed. Leave LetGoAngle out, or give every cord LetGo.AtCordAngle.",
-                nameof(uncertainty));
+            if (input.Row.WhyNotInSpace(deployment) is { } why)
+            {
+                throw new ArgumentException($"{input.Row.Input} scatters, and {why}", nameof(uncertainty));
+            }
         }
     }
 
@@ -86,45 +82,14 @@ public sealed class DeploymentDispersion
     public CordDeployment Case(long number, ulong seed = 1)
     {
         CounterRandom.RequireCase(number, nameof(number));
-        double inertia = Drawn(UncertainInput.SpinInertia);
-        double spin = Drawn(UncertainInput.InitialSpin);
-        double radius = Drawn(UncertainInput.HubRadius);
-        double mass = Drawn(UncertainInput.WeightMass);
-        double length = Drawn(UncertainInput.CordLength);
-        double density = Drawn(UncertainInput.CordLineDensity);
-        double letGo = Drawn(UncertainInput.LetGoAngle);
-        double delay = Math.Abs(Drawn(UncertainInput.SecondWeightDelay));
-        Scatter<Angle> wobble = Uncertainty.Nutation;
-        double nutation = Math.Abs(_nutation + CounterRandom.Draw(wobble.Shape, wobble.Width.Radians, seed, number, NutationDraw));
-        double direction = 2 * Math.PI * CounterRandom.Uniform(seed, number, DirectionDraw);
-        int late = (int)(Deployment.Cords.Count * CounterRandom.Uniform(seed, number, LateCordDraw));
-        double size = Math.Abs(_spin) + spin;
-        Allowed.Require(size > 0, nameof(Uncertainty.InitialSpin), RotationalSpeed.FromRadiansPerSecond(size), "of the sense of the nominal one");
-        Cord[] cords = new Cord[Deployment.Cords.Count];
-        for (int i = 0; i < cords.Length; i++)
+        var draw = new DeploymentDraw(Deployment, _nutation);
+        Span<double> room = stackalloc double[_numbers];
+        foreach (DrawnInput input in _inputs)
         {
-            Cord cord = Deployment.Cords[i];
-            cords[i] = cord with
-            {
-                WeightMass = Mass.FromKilograms(cord.WeightMass.ToSi() + mass),
-                Length = Length.FromMeters(cord.Length.Meters + length),
-                HubRadius = Length.FromMeters(cord.HubRadius.Meters + radius),
-                LineDensity = LinearDensity.FromKilogramsPerMeter(cord.LineDensity.ToSi() + density),
-                LetGo = cord.LetGo,
-            };
-            cords[i] = cords[i] with { LetGo = LetGoOf(cords[i], letGo, i == late ? delay : 0) };
+            input.Row.InSpace(draw, input.Draw(seed, number, room));
         }
 
-        CordDeployment drawn = Deployment with
-        {
-            Hub = inertia == 0 ? Deployment.Hub : WithSpinInertia(inertia),
-            Cords = cords,
-            Rates = Vector<RotationalSpeed, Body>.Along(Deployment.SpinAxis, RotationalSpeed.FromRadiansPerSecond(Math.Sign(_spin) * size)),
-        };
-        return Deployment.Rig is null ? drawn.Wobbling(Angle.FromRadians(nutation), Angle.FromRadians(direction)) : drawn;
-
-        double Drawn(UncertainInput input) =>
-            CounterRandom.Draw(_scatter[(int)input].Shape, _scatter[(int)input].Width, seed, number, (int)input);
+        return draw.Deployment();
     }
 
     /// <summary>Runs an ensemble, each case up to the last let-go and from there, in closed form, over all time.</summary>
@@ -173,38 +138,5 @@ public sealed class DeploymentDispersion
             },
             _ => { });
         return DeploymentEnsemble.Of(this, outcomes, figures, slack, deck);
-    }
-
-    /// <summary>The rule missed by an angle and late by a delay; never early of the start.</summary>
-    private static LetGo LetGoOf(Cord cord, double missed, double delay)
-    {
-        LetGo rule = cord.LetGo;
-        if (missed != 0)
-        {
-            double wound = (cord.Length.Meters - cord.Hanging.Meters) / cord.HubRadius.Meters;
-            double angle = Math.Max(rule.Si.Value + missed, (2 * CordConstants.NeverWound) - wound);
-            rule = angle <= Math.PI
-                ? LetGo.AtCordAngle(Angle.FromRadians(angle)).WithDelay(rule.Si.Delay)
-                : LetGo.Never;
-        }
-
-        return delay == 0 ? rule : rule.Delayed(Duration.FromSeconds(delay));
-    }
-
-    private MassProperties<Body> WithSpinInertia(double change)
-    {
-        MassProperties<Body> hub = Deployment.Hub;
-        Direction<Body> a = Deployment.SpinAxis;
-        Tensor s = hub.Inertia.Si;
-        Tensor changed = new(
-            s.Xx + (change * a.X * a.X),
-            s.Yy + (change * a.Y * a.Y),
-            s.Zz + (change * a.Z * a.Z),
-            s.Xy + (change * a.X * a.Y),
-            s.Xz + (change * a.X * a.Z),
-            s.Yz + (change * a.Y * a.Z));
-        return PhysicalInertia.Refusal(changed) is { } reason
-            ? throw new ArgumentException($"With the spin inertia that was drawn the hub's inertia is not physical: {reason}.", nameof(change))
-            : MassProperties<Body>.Of(hub.Mass, hub.CentreOfMass, new InertiaTensor<Body>(changed));
     }
 }

@@ -1,6 +1,5 @@
 using Momentum.Quantities;
 using Momentum.Tethers;
-using Momentum.Tethers.Springs;
 using UnitsNet;
 
 namespace Momentum.Dispersion;
@@ -18,9 +17,10 @@ public sealed class DespinDispersion
     // Odd, so that the nominal value is one of the levels.
     private const int SensitivityLevels = 201;
 
-    private readonly double[] _nominal;
-    private readonly (ScatterShape Shape, double Width)[] _scatter;
-    private readonly double _hubMass;
+    private readonly PlanarDraw _nominal;
+    private readonly DrawnInput[] _inputs;
+    private readonly int _numbers;
+    private readonly double? _hubMass;
 
     /// <summary>Joins a design and what is uncertain about it.</summary>
     /// <param name="design">The nominal design.</param>
@@ -36,20 +36,20 @@ public sealed class DespinDispersion
         ArgumentNullException.ThrowIfNull(uncertainty);
         Design = design;
         Uncertainty = uncertainty;
-        _nominal = DespinCase.Nominal(design);
-        _scatter = uncertainty.Scatters;
-        _hubMass = double.NaN;
-        if (design is SpringCordDesign)
+        _nominal = PlanarDraw.Of(design);
+
+        // What the plane knows nothing of does not touch it.
+        _inputs = [.. DrawnInput.Of(uncertainty, design.WeightCount).Where(i => i.Row.InPlane is not null)];
+        _numbers = _inputs.Sum(i => i.Numbers);
+        foreach (DrawnInput input in _inputs)
         {
-            RefuseOnSprings(uncertainty, UncertainInput.SecondWeightDelay, "on spring cords all weights let go together here. Use the three-dimensional deployment");
-            RefuseOnSprings(uncertainty, UncertainInput.CordLineDensity, "spring cords have no mass here. Use the three-dimensional deployment");
-            if (design.LetGo is not LetGo.CordAngleRule)
+            if (input.Row.WhyNotInPlane(design) is { } why)
             {
-                RefuseOnSprings(uncertainty, UncertainInput.LetGoAngle, "spring cords that let go at a spin rate have no angle to miss here. Let go at a cord angle");
+                throw new ArgumentException($"{input.Row.Input} scatters, and {why}, or leave that scatter out.", nameof(uncertainty));
             }
         }
 
-        if (Scatters(UncertainInput.SecondWeightDelay))
+        if (Array.Exists(_inputs, i => i.Row.Input == UncertainInput.SecondWeightDelay))
         {
             Mass mass = uncertainty.HubMass ?? throw new ArgumentException(
                 "HubMass is not given, and the delay of the second weight scatters: one weight alone pulls the hub aside, and how far " +
@@ -92,16 +92,17 @@ public sealed class DespinDispersion
             () => DespinCase.Of(Design, _hubMass),
             (chunk, _, one) =>
             {
-                Span<double> input = stackalloc double[DespinCase.Inputs];
+                Span<double> room = stackalloc double[_numbers];
                 int end = Math.Min(cases, (chunk + 1) * ChunkOfCases);
                 for (int i = chunk * ChunkOfCases; i < end; i++)
                 {
-                    for (int k = 0; k < input.Length; k++)
+                    PlanarDraw draw = _nominal;
+                    foreach (DrawnInput input in _inputs)
                     {
-                        input[k] = _nominal[k] + CounterRandom.Draw(_scatter[k].Shape, _scatter[k].Width, seed, firstCase + i, k);
+                        input.Row.InPlane!(ref draw, input.Draw(seed, firstCase + i, room));
                     }
 
-                    outcomes[i] = one.Run(input, out spins[i], out tensions[i], cancellation);
+                    outcomes[i] = one.Run(draw, out spins[i], out tensions[i], cancellation);
                 }
 
                 return one;
@@ -122,26 +123,20 @@ public sealed class DespinDispersion
     {
         var one = DespinCase.Of(Design, _hubMass);
         var bars = new List<(UncertainInput Input, double Plus, double Minus, double Variance)>();
-        double nominal = FinalSpin(one, UncertainInput.SpinInertia, 0, cancellation);
+        double nominal = FinalSpin(one, null, 0, cancellation);
         double sum = 0;
-        foreach (UncertainInput input in Enum.GetValues<UncertainInput>())
+        foreach (DrawnInput input in _inputs)
         {
-            if (!Scatters(input))
-            {
-                continue;
-            }
-
-            (ScatterShape shape, double width) = _scatter[(int)input];
-            double sigma = shape == ScatterShape.Uniform ? width / Math.Sqrt(3) : width;
+            double sigma = input.Law.Deviation;
             var spins = new double[SensitivityLevels];
             for (int i = 0; i < spins.Length; i++)
             {
-                spins[i] = FinalSpin(one, input, width * CounterRandom.Offset(shape, (i + 0.5) / spins.Length), cancellation);
+                spins[i] = FinalSpin(one, input, input.Law.At((i + 0.5) / spins.Length), cancellation);
             }
 
             double deviation = new Sample<RotationalSpeed>(spins).SiDeviation;
             sum += deviation * deviation;
-            bars.Add((input, FinalSpin(one, input, sigma, cancellation) - nominal, FinalSpin(one, input, -sigma, cancellation) - nominal, deviation * deviation));
+            bars.Add((input.Row.Input, FinalSpin(one, input, sigma, cancellation) - nominal, FinalSpin(one, input, -sigma, cancellation) - nominal, deviation * deviation));
         }
 
         return [.. bars
@@ -155,26 +150,24 @@ public sealed class DespinDispersion
                 sum > 0 ? bar.Variance / sum : 0))];
     }
 
-    private void RefuseOnSprings(DespinUncertainty uncertainty, UncertainInput input, string why)
+    /// <summary>The final spin with the first number of one input off by so much, all others at their nominal values.</summary>
+    private double FinalSpin(DespinCase one, DrawnInput? changed, double offset, CancellationToken cancellation)
     {
-        if (Scatters(input))
+        PlanarDraw draw = _nominal;
+        if (changed is not null)
         {
-            throw new ArgumentException($"{Enum.GetName(input)} scatters, and {why}, or leave that scatter out.", nameof(uncertainty));
+            Span<double> offsets = stackalloc double[changed.Numbers];
+            offsets.Clear();
+            offsets[0] = offset;
+            changed.Row.InPlane!(ref draw, offsets);
         }
-    }
 
-    private bool Scatters(UncertainInput input) => _scatter[(int)input] is { Shape: not ScatterShape.None, Width: > 0 };
-
-    private double FinalSpin(DespinCase one, UncertainInput changed, double offset, CancellationToken cancellation)
-    {
-        Span<double> input = stackalloc double[DespinCase.Inputs];
-        _nominal.CopyTo(input);
-        input[(int)changed] += offset;
-        DespinOutcome outcome = one.Run(input, out double spin, out _, cancellation);
+        DespinOutcome outcome = one.Run(draw, out double spin, out _, cancellation);
         return outcome == DespinOutcome.LetGo
             ? spin
             : throw new ComputationRefusedException(
-                $"The final spin's sensitivity to {changed} cannot be stated: within its scatter, at {Quoted.Si(input[(int)changed], "in SI units")}, " +
+                (changed is null ? "The nominal design has no final spin: "
+                : $"The final spin's sensitivity to {changed.Row.Input} cannot be stated: within its scatter, at {Quoted.Si(changed.Row.Nominal(draw), "in SI units")}, ") +
                 (outcome switch
                 {
                     DespinOutcome.WrappedBack => "a cord reaches the other tangent before let-go and would wrap the hub.",

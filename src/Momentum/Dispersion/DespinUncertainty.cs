@@ -48,19 +48,6 @@ public sealed record DespinUncertainty
     /// <summary>Mass of the hub without weights and cords; needed by the planar de-spin with <see cref="SecondWeightDelay"/>, since one weight pulls the hub aside.</summary>
     public Mass? HubMass { get; init; }
 
-    /// <summary>Shape of each input's scatter and its width, SI, in the order of <see cref="UncertainInput"/>.</summary>
-    internal (ScatterShape Shape, double Width)[] Scatters =>
-    [
-        (SpinInertia.Shape, SpinInertia.Width.ToSi()),
-        (InitialSpin.Shape, InitialSpin.Width.ToSi()),
-        (HubRadius.Shape, HubRadius.Width.Meters),
-        (WeightMass.Shape, WeightMass.Width.ToSi()),
-        (CordLength.Shape, CordLength.Width.Meters),
-        (CordLineDensity.Shape, CordLineDensity.Width.ToSi()),
-        (LetGoAngle.Shape, LetGoAngle.Width.Radians),
-        (SecondWeightDelay.Shape, SecondWeightDelay.Width.Seconds),
-    ];
-
     /// <summary>What scatters and how, in the invariant culture.</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,

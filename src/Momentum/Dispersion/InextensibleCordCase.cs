@@ -1,57 +1,45 @@
-using Momentum.Quantities;
 using Momentum.Tethers;
 
 namespace Momentum.Dispersion;
 
-/// <summary>A case on cords that do not stretch, in closed form.</summary>
+/// <summary>A case on cords that do not stretch, in closed form. A let-go at a time, or with a delay, allocates; others do not.</summary>
 internal sealed class InextensibleCordCase : DespinCase
 {
     // A delay is short against the motion, so that this leaves the closed form's 1e-12 almost untouched.
     private const double LateTolerance = 1e-11;
 
     private readonly int _weights;
-    private readonly double _letGoAngle;
-    private readonly double _letGoSpin;
+    private readonly LetGoRule _letGo;
     private readonly double _hubMass;
     private readonly LateCord? _late;
 
-    internal InextensibleCordCase(DespinDesign design, double hubMass)
+    internal InextensibleCordCase(DespinDesign design, double? hubMass)
     {
         _weights = design.WeightCount;
-        _letGoAngle = (design.LetGo as LetGo.CordAngleRule)?.CordAngle.Radians ?? double.NaN;
-        _letGoSpin = (design.LetGo as LetGo.SpinRule)?.Spin.ToSi() ?? double.NaN;
-        _hubMass = hubMass;
-        _late = double.IsNaN(hubMass) ? null : new LateCord(LateTolerance);
+        _letGo = design.LetGo.Si;
+        _hubMass = hubMass ?? 0;
+        _late = hubMass is null ? null : new LateCord(LateTolerance);
     }
 
     private protected override DespinOutcome Move(
-        ReadOnlySpan<double> input, ref double finalSpin, ref double peakTension, CancellationToken cancellation)
+        in PlanarDraw draw, ref double finalSpin, ref double peakTension, CancellationToken cancellation)
     {
-        double spin = input[(int)UncertainInput.InitialSpin];
+        double spin = draw.InitialSpin;
         var cords = new PlanarCords(
-            input[(int)UncertainInput.SpinInertia],
-            input[(int)UncertainInput.HubRadius],
-            _weights * input[(int)UncertainInput.WeightMass],
-            _weights * input[(int)UncertainInput.CordLineDensity],
-            input[(int)UncertainInput.CordLength]);
-        double letGo = double.IsNaN(_letGoAngle) ? cords.WhereSpinIs(_letGoSpin / spin) : _letGoAngle;
-        if (double.IsNaN(letGo))
+            draw.SpinInertia, draw.HubRadius, _weights * draw.WeightMass, _weights * draw.CordLineDensity, draw.CordLength);
+        switch (PlanarLetGo.Find(cords, _letGo, spin, draw.LetGoMiss, out double letGo))
         {
-            return DespinOutcome.RateNotReached;
+            case PlanarLetGo.Outcome.SpinNotReached:
+                return DespinOutcome.RateNotReached;
+            case PlanarLetGo.Outcome.WrapsBack:
+                return DespinOutcome.WrappedBack;
         }
 
-        letGo = Math.Max(letGo + input[(int)UncertainInput.LetGoAngle], cords.Start);
-        if (letGo > Math.PI)
-        {
-            return DespinOutcome.WrappedBack;
-        }
-
-        double delay = Math.Abs(input[(int)UncertainInput.SecondWeightDelay]);
-        if (delay == 0)
+        if (draw.LateBy == 0)
         {
             finalSpin = spin * cords.Spin(letGo);
         }
-        else if (_late!.Run(cords, _weights, _hubMass, letGo, delay * spin, cancellation))
+        else if (_late!.Run(cords, _weights, _hubMass, letGo, draw.LateBy * spin, cancellation))
         {
             finalSpin = spin * _late.Spin;
         }

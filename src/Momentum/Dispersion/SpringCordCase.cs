@@ -1,5 +1,4 @@
 using Momentum.Numerics;
-using Momentum.Quantities;
 using Momentum.Tethers;
 using Momentum.Tethers.Springs;
 
@@ -13,51 +12,48 @@ internal sealed class SpringCordCase : DespinCase
 
     private readonly SpringCordRun _run = new(watching: true, Tolerance);
     private readonly SpringCordDesign _design;
-    private readonly double? _letGoAngle;
-    private readonly double _letGoSpin;
 
-    internal SpringCordCase(SpringCordDesign design)
-    {
-        _design = design;
-        _letGoAngle = (design.LetGo as LetGo.CordAngleRule)?.CordAngle.Radians;
-        _letGoSpin = (design.LetGo as LetGo.SpinRule)?.Spin.ToSi() ?? double.NegativeInfinity;
-    }
+    internal SpringCordCase(SpringCordDesign design) => _design = design;
 
     private protected override DespinOutcome Move(
-        ReadOnlySpan<double> input, ref double finalSpin, ref double peakTension, CancellationToken cancellation)
+        in PlanarDraw draw, ref double finalSpin, ref double peakTension, CancellationToken cancellation)
     {
-        double spin = input[(int)UncertainInput.InitialSpin];
-        double radius = input[(int)UncertainInput.HubRadius];
-        double mass = input[(int)UncertainInput.WeightMass];
-        double length = input[(int)UncertainInput.CordLength];
-        double? letGo = _letGoAngle + input[(int)UncertainInput.LetGoAngle];
-        if (letGo > Math.PI)
+        double spin = draw.InitialSpin;
+        double radius = draw.HubRadius;
+        double mass = draw.WeightMass;
+        double length = draw.CordLength;
+        LetGoRule rule = _design.LetGo.Si.In(spin);
+        if (rule.Kind == LetGoKind.CordAngle)
         {
-            return DespinOutcome.WrappedBack;
+            rule = rule with { Value = rule.Value + draw.LetGoMiss };
+            if (rule.Value > Math.PI)
+            {
+                return DespinOutcome.WrappedBack;
+            }
         }
 
-        if (letGo <= -length / radius)
+        if (rule.Condition(0, 1, -length / radius) >= 0)
         {
+            if (rule.Kind == LetGoKind.SpinRate)
+            {
+                return DespinOutcome.RateNotReached;
+            }
+
             // Let go before anything has moved.
             finalSpin = spin;
             peakTension = 0;
             return DespinOutcome.LetGo;
         }
 
-        if (_letGoSpin >= spin)
-        {
-            return DespinOutcome.RateNotReached;
-        }
-
         var proportions = new SpringCordProportions(
-            input[(int)UncertainInput.SpinInertia] / (_design.WeightCount * mass * radius * radius),
+            draw.SpinInertia / (_design.WeightCount * mass * radius * radius),
             length / radius,
             _design.Stiffness.Newtons / length / (mass * spin * spin),
             _design.DampingRatio);
         SpringCordRun.Outcome outcome;
         try
         {
-            outcome = _run.Run(proportions, letGo, _letGoSpin / spin, cancellation: cancellation);
+            outcome = _run.Run(proportions, rule, cancellation: cancellation);
         }
         catch (IntegrationRefusedException)
         {
@@ -66,7 +62,9 @@ internal sealed class SpringCordCase : DespinCase
 
         if (outcome != SpringCordRun.Outcome.LetGo)
         {
-            return outcome == SpringCordRun.Outcome.SpinNotReached ? DespinOutcome.RateNotReached : DespinOutcome.CordsFailed;
+            return outcome != SpringCordRun.Outcome.WrapsBack ? DespinOutcome.CordsFailed
+                : rule.Kind == LetGoKind.SpinRate ? DespinOutcome.RateNotReached
+                : DespinOutcome.WrappedBack;
         }
 
         finalSpin = spin * _run.State[SpringCordEquations.Spin];

@@ -26,4 +26,10 @@ public enum UncertainInput
 
     /// <summary>How much later than the others the last weight lets go.</summary>
     SecondWeightDelay,
+
+    /// <summary>Nutation before release, in three dimensions.</summary>
+    Nutation,
+
+    /// <summary>To which side of the spin axis the angular momentum leans before release, which nobody can know: all round with equal chance.</summary>
+    NutationDirection,
 }

@@ -51,25 +51,45 @@ public sealed record DespinDesign : PlanarDesign
         : throw new ArgumentOutOfRangeException(
             nameof(relativeTolerance), relativeTolerance, "The relative tolerance must be from 1e-15 to 1e-3.");
 
-    /// <summary>How the final spin answers to errors of initial spin and spin inertia; to neither if a spin rate lets go.</summary>
+    /// <summary>How the final spin answers to errors of initial spin and spin inertia; to neither if a spin rate lets go at once.</summary>
     /// <param name="cancellation">Not looked at: a closed form is soon done.</param>
-    /// <exception cref="ComputationRefusedException">As <see cref="Deploy"/>.</exception>
+    /// <exception cref="ComputationRefusedException">
+    /// As <see cref="Deploy"/>; or with a little more or less of either the let-go rule is never met.
+    /// </exception>
     public override SpinSensitivity Sensitivity(CancellationToken cancellation = default)
     {
         DespinMotion motion = Deploy(cancellation);
-        if (LetGo is not LetGo.CordAngleRule { CordAngle: var angle })
-        {
-            return default;
-        }
+        LetGoRule rule = LetGo.Si;
 
-        // The final spin over the initial one does not depend on the initial one. By inertia the step errs by 1e-12.
-        double FinalBy(double factor) => new PlanarCords(
-            Hub.SpinInertia.ToSi() * factor,
+        // By a logarithmic step of a thousandth the slope errs by 1e-12.
+        const double Step = 1e-3;
+        return rule switch
+        {
+            { Kind: LetGoKind.SpinRate, IsImmediate: true } => default,
+
+            // The final spin over the initial one does not depend on the initial one.
+            { Kind: LetGoKind.CordAngle, IsImmediate: true } => new SpinSensitivity(
+                motion.FinalSpin / Hub.Spin, SpinSensitivity.Slope(factor => CordsBy(factor).Spin(rule.Value), Step)),
+            _ => new SpinSensitivity(
+                SpinSensitivity.Slope(factor => FinalBy(factor, 1), Step), SpinSensitivity.Slope(factor => FinalBy(1, factor), Step)),
+        };
+
+        PlanarCords CordsBy(double inertia) => new(
+            Hub.SpinInertia.ToSi() * inertia,
             Hub.Radius.Meters,
             WeightCount * WeightMass.ToSi(),
             WeightCount * CordLineDensity.ToSi(),
-            CordLength.Meters).Spin(angle.Radians);
-        return new SpinSensitivity(motion.FinalSpin / Hub.Spin, SpinSensitivity.Slope(FinalBy, 1e-3));
+            CordLength.Meters);
+
+        // In initial spins.
+        double FinalBy(double spin, double inertia)
+        {
+            PlanarCords cords = CordsBy(inertia);
+            return PlanarLetGo.Find(cords, rule, Hub.Spin.ToSi() * spin, 0, out double coordinate) == PlanarLetGo.Outcome.Found
+                ? spin * cords.Spin(coordinate)
+                : throw new ComputationRefusedException(
+                    "With a little more or less initial spin or inertia the let-go rule is never met: there is no sensitivity to state. Let go earlier.");
+        }
     }
 
     internal DespinLedger Close(IEnumerable<DespinState> states, double allowed) => DespinLedger.Close(

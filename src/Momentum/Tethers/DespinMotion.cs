@@ -114,25 +114,20 @@ public sealed class DespinMotion : PlanarMotion
     /// <summary>The coordinate at which a design lets go.</summary>
     internal static double LetGoCoordinate(DespinDesign design)
     {
-        if (design.LetGo is LetGo.CordAngleRule { CordAngle: var angle })
-        {
-            return angle.Radians;
-        }
-
+        design.RefuseMetAtStart();
         PlanarCords cords = design.Cords;
-        double wanted = design.LetGo.Si.Value;
+        LetGoRule rule = design.LetGo.Si;
         double initial = design.Hub.Spin.ToSi();
-        double coordinate = cords.WhereSpinIs(wanted / initial);
-        if (double.IsNaN(coordinate))
+        return PlanarLetGo.Find(cords, rule, initial, 0, out double coordinate) switch
         {
-            throw new ComputationRefusedException(wanted >= initial
-                ? $"The cords are to let go at {Quoted.Spin(wanted)}, which is not below the initial spin, {Quoted.Spin(initial)}: the spin only " +
-                  "falls. Give a lower let-go spin."
-                : $"The cords are to let go at {Quoted.Spin(wanted)}, which is never reached: the spin is lowest when the cords are radial, and " +
-                  $"then {Quoted.Spin(cords.Spin(Math.PI / 2) * initial)}. Give longer cords, heavier weights, or a higher let-go spin.");
-        }
-
-        return coordinate;
+            PlanarLetGo.Outcome.Found => coordinate,
+            PlanarLetGo.Outcome.SpinNotReached => throw new ComputationRefusedException(
+                $"The cords are to let go at {Quoted.Spin(rule.Value)}, which is never reached: the spin is lowest when the cords are radial, and " +
+                $"then {Quoted.Spin(cords.Spin(Math.PI / 2) * initial)}. Give longer cords, heavier weights, or a higher let-go spin."),
+            _ => throw new ComputationRefusedException(
+                $"The cords are to let go at {design.LetGo}, which is not reached before they wrap the hub the other way. Give a rule that is met " +
+                "earlier, a shorter delay, or longer cords."),
+        };
     }
 
     // The peak is never later than let-go.

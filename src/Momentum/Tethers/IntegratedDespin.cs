@@ -16,51 +16,67 @@ public sealed class IntegratedDespin
         Design = design;
         PlanarCords cords = design.Cords;
         double initial = design.Hub.Spin.ToSi();
-        double? angle = (design.LetGo as LetGo.CordAngleRule)?.CordAngle.Radians;
-        var events = new PlanarCordEvents
-        {
-            Place = 2,
-            Coordinate = 0,
-            Spin = design.LetGo is LetGo.SpinRule { Spin: var spin } ? spin.ToSi() / initial : double.NegativeInfinity,
-        };
-
+        design.RefuseMetAtStart();
+        LetGoRule rule = design.LetGo.Si.In(initial);
         var integrator = new OdeIntegrator<PlanarCordEquations, PlanarCordEvents, DormandPrince853>(
-            new PlanarCordEquations(cords), events, OdeTolerances.Of(relativeTolerance, relativeTolerance / 100));
+            new PlanarCordEquations(cords), default, OdeTolerances.Of(relativeTolerance, relativeTolerance / 100));
 
         // No phase takes longer than the slowest cord: unwinding takes -Start, and a hinged cord swings no slower than at
         // the tangent, half a turn at least.
         var states = new List<DespinState>();
+        CordPhase phase = CordPhase.Unwinding;
         integrator.Start(0, [0, 1, cords.Start, 2]);
-        Record(CordPhase.Unwinding);
-        RunPhase(CordPhase.Unwinding);
-        UnwindTime = Duration.FromSeconds(integrator.Time / initial);
-        bool fullyUnwound = integrator.Events[0].Index == 0;
-        if (fullyUnwound && angle is not 0.0)
+        Record();
+        while (true)
         {
-            integrator.System.Hinging = true;
-            integrator.EventFunctions.Coordinate = angle ?? Math.PI;
-            integrator.Start(integrator.Time, [integrator.State[0], integrator.State[1], 0, integrator.State[3]]);
-            RunPhase(CordPhase.Hinging);
-            if (angle is null && integrator.Events[0].Index == 0)
+            int ended = RunPhase();
+            bool unwound = ended == PlanarCordEvents.End && phase == CordPhase.Unwinding;
+            UnwindTime = phase == CordPhase.Unwinding ? Duration.FromSeconds(integrator.Time / initial) : UnwindTime;
+            if (ended == PlanarCordEvents.LetGo || IsMet())
+            {
+                if (rule.IsImmediate)
+                {
+                    break;
+                }
+
+                rule = rule.After(integrator.Time);
+            }
+            else if (!unwound)
             {
                 throw new ComputationRefusedException(
-                    $"The cords are to let go at {Quoted.Spin(events.Spin * initial)}, which is not reached before they wrap the hub the other " +
-                    "way. Give longer cords, heavier weights, or a higher let-go spin.");
+                    $"The cords are to let go at {design.LetGo}, which is not reached before they wrap the hub the other " +
+                    "way. Give longer cords, heavier weights, or a rule that is met earlier.");
             }
+
+            double[] state = [.. integrator.State];
+            if (unwound)
+            {
+                phase = CordPhase.Hinging;
+                integrator.System.Hinging = true;
+                state[PlanarCordEquations.Coordinate] = 0;
+            }
+
+            integrator.Start(integrator.Time, state);
         }
 
         Steps = states;
         Ledger = design.Close(states, Momentum.Ledger.Allowed(relativeTolerance));
 
-        void RunPhase(CordPhase phase)
+        // At either tangent the rule may be met at this very moment.
+        bool IsMet() => rule.Condition(
+            integrator.Time, integrator.State[PlanarCordEquations.Spin], phase == CordPhase.Unwinding ? 0 : Math.PI) >= 0;
+
+        int RunPhase()
         {
+            integrator.EventFunctions.Coordinate = phase == CordPhase.Unwinding ? 0 : Math.PI;
+            integrator.EventFunctions.Awaited = rule;
             double end = integrator.Time + Math.Max(-cords.Start, Math.PI) * 1.01;
             StepResult result;
             do
             {
                 cancellation.ThrowIfCancellationRequested();
                 result = integrator.Step(end);
-                Record(phase);
+                Record();
             }
             while (result == StepResult.StepTaken);
 
@@ -69,17 +85,19 @@ public sealed class IntegratedDespin
                 throw new ComputationRefusedException(
                     "The integrated motion does not reach the end of unwinding or let-go in time; tighten the tolerance.");
             }
+
+            return integrator.Events[0].Index;
         }
 
-        void Record(CordPhase phase) => states.Add(new DespinState(
+        void Record() => states.Add(new DespinState(
             design,
             phase,
             integrator.Time / initial,
             0,
-            integrator.State[2],
-            integrator.State[0],
-            integrator.State[1] * initial,
-            integrator.State[3] * initial));
+            integrator.State[PlanarCordEquations.Coordinate],
+            integrator.State[PlanarCordEquations.HubAngle],
+            integrator.State[PlanarCordEquations.Spin] * initial,
+            integrator.State[PlanarCordEquations.Turning] * initial));
     }
 
     /// <summary>The design that moves.</summary>

@@ -5,13 +5,13 @@ namespace Momentum.Tethers;
 /// <summary>Follows the one cord that lets go late. One serves many runs without allocating; not thread-safe.</summary>
 internal sealed class LateCord
 {
-    private readonly OdeIntegrator<LateCordEquations, PlanarCordEvents, DormandPrince853> _integrator;
+    private readonly OdeIntegrator<LateCordEquations, LateCordEvents, DormandPrince853> _integrator;
 
     internal LateCord(double relativeTolerance)
     {
-        _integrator = new OdeIntegrator<LateCordEquations, PlanarCordEvents, DormandPrince853>(
+        _integrator = new OdeIntegrator<LateCordEquations, LateCordEvents, DormandPrince853>(
             default,
-            new PlanarCordEvents { Place = 0, Spin = double.NegativeInfinity },
+            default,
             OdeTolerances.Of(relativeTolerance, relativeTolerance));
     }
 

@@ -78,6 +78,11 @@ public abstract record LetGo
     /// <summary>The same rule with another delay in seconds.</summary>
     internal abstract LetGo WithDelay(double delay);
 
+    /// <summary>The rule of a cord that misses the angle at which it is to let go; past the other tangent it never does.</summary>
+    /// <param name="by">Late is positive, rad.</param>
+    /// <param name="earliest">The first angle at which it can let go.</param>
+    internal virtual LetGo Missed(double by, double earliest) => this;
+
     private protected abstract string Condition { get; }
 
     /// <summary>At a cord angle.</summary>
@@ -97,6 +102,12 @@ public abstract record LetGo
             string.Create(CultureInfo.InvariantCulture, $"cord angle {CordAngle.Degrees:R} deg");
 
         internal override LetGo WithDelay(double delay) => new CordAngleRule(Si.Value, delay);
+
+        internal override LetGo Missed(double by, double earliest)
+        {
+            double angle = Math.Max(Si.Value + by, earliest);
+            return angle <= Math.PI ? new CordAngleRule(angle, Si.Delay) : Never;
+        }
     }
 
     /// <summary>At a spin rate.</summary>

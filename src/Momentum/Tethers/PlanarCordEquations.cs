@@ -14,6 +14,11 @@ namespace Momentum.Tethers;
 /// </remarks>
 internal struct PlanarCordEquations : IOdeSystem
 {
+    internal const int HubAngle = 0;
+    internal const int Spin = 1;
+    internal const int Coordinate = 2;
+    internal const int Turning = 3;
+
     private readonly PlanarCords _cords;
 
     internal PlanarCordEquations(PlanarCords cords) => _cords = cords;

@@ -74,14 +74,30 @@ public abstract record PlanarDesign
             cordLength.Meters, cordLength, nameof(cordLength), "Give the length of one cord, or size it from the weight mass.");
     }
 
+    /// <summary>Refuses a let-go rule that is met before anything has moved.</summary>
+    internal void RefuseMetAtStart()
+    {
+        double initial = Hub.Spin.ToSi();
+        if (LetGo.Si.In(initial).Condition(0, 1, -CordLength.Meters / Hub.Radius.Meters) < 0)
+        {
+            return;
+        }
+
+        throw new ComputationRefusedException(LetGo is LetGo.SpinRule { Spin: var spin }
+            ? $"The cords are to let go at {Quoted.Spin(spin.ToSi())}, which is not below the initial spin, {Quoted.Spin(initial)}: the spin only " +
+              "falls. Give a lower let-go spin."
+            : $"The cords are to let go at {LetGo}, which is met before anything has unwound: {Quoted.Si(CordTurns * 360, "deg")} of cord are wound " +
+              "on the hub. Give a later one.");
+    }
+
     private static void Check(int weights, LetGo letGo)
     {
         ArgumentNullException.ThrowIfNull(letGo);
         Allowed.Require(
-            letGo is { Si: { Kind: LetGoKind.CordAngle, Value: >= 0, Delay: 0 } or { Kind: LetGoKind.SpinRate, Delay: 0 } },
+            letGo is not LetGo.NeverRule,
             nameof(letGo),
             letGo,
-            "at a cord angle from the tangent on or at a spin rate, without delay: the planar motion ends there. Deploy in three dimensions for any other rule");
+            "a rule that lets go: the planar motion is followed up to its let-go. Deploy in three dimensions for a cord that stays on");
         Allowed.Weights(weights, nameof(weights));
     }
 }

@@ -17,7 +17,14 @@ internal static class Sizing
                 nameof(finalSpin), Quoted.Text(finalSpin), "finalSpin must be a finite rate, negative if reversed.");
         }
 
-        if (letGo is not LetGo.CordAngleRule)
+        if (letGo is not LetGo.CordAngleRule { Si: { Value: >= 0, IsImmediate: true } } && letGo is not LetGo.SpinRule)
+        {
+            throw new ComputationRefusedException(
+                $"Cord length and weight mass are sized for a let-go at a cord angle from the tangent on, without delay; this one is at {letGo}. " +
+                "Size for such an angle and then give the design the rule it is to have, or give both cord length and weight mass.");
+        }
+
+        if (letGo is LetGo.SpinRule)
         {
             throw new ComputationRefusedException(
                 $"Letting go at a spin rate fixes the final spin at {Quoted.Spin(letGo.Si.Value)}, whatever cord " +

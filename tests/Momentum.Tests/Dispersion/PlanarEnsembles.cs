@@ -247,10 +247,8 @@ public class PlanarEnsembles
     public void A_case_allocates_nothing()
     {
         var one = DespinCase.Of(_tangential, 182);
-        double[] input = DespinCase.Nominal(_tangential);
-        input[(int)UncertainInput.SecondWeightDelay] = 0.002;
-        input[(int)UncertainInput.LetGoAngle] = 0.1;
-        Assert.Equal(0, Allocation.Of(() => one.Run(input, out _, out _)));
+        PlanarDraw draw = PlanarDraw.Of(_tangential) with { LateBy = 0.002, LetGoMiss = 0.1 };
+        Assert.Equal(0, Allocation.Of(() => one.Run(draw, out _, out _)));
     }
 
     [Fact]

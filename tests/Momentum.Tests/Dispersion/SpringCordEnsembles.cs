@@ -133,10 +133,9 @@ public class SpringCordEnsembles
     [Fact]
     public void A_case_allocates_nothing()
     {
-        var one = DespinCase.Of(_design, double.NaN);
-        double[] input = DespinCase.Nominal(_design);
-        input[(int)UncertainInput.LetGoAngle] = 0.1;
-        Assert.Equal(0, Allocation.Of(() => one.Run(input, out _, out _)));
+        var one = DespinCase.Of(_design, null);
+        PlanarDraw draw = PlanarDraw.Of(_design) with { LetGoMiss = 0.1 };
+        Assert.Equal(0, Allocation.Of(() => one.Run(draw, out _, out _)));
     }
 
     private static void AssertClose(RotationalSpeed expected, RotationalSpeed actual) =>

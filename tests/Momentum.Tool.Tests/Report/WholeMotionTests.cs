@@ -45,7 +45,7 @@ public sealed class WholeMotionTests(Chromium chromium)
         Assert.Equal(_result.FinalSpin.RevolutionsPerMinute, whole.Value, 1e-9);
         Assert.Equal(whole.Value, _section.FinalSpin.SkipLast(1).Sum(p => p.Value), 1e-9);
         Assert.Contains(_section.FinalSpin, p => p.Name == "Wobble before release");
-        Assert.Contains(_section.FinalSpin, p => p.Name == "Weights set free late");
+        Assert.Contains(_section.FinalSpin, p => p.Name == "Weights released late");
     }
 
     [Fact]

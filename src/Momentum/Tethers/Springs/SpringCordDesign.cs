@@ -75,7 +75,7 @@ public sealed record SpringCordDesign : PlanarDesign
     }
 
     /// <summary>
-    /// How the final spin answers to errors of initial spin and spin inertia; to neither if a spin rate lets go. Compare with
+    /// How the final spin answers to errors of initial spin and spin inertia; to neither if a spin rate lets go at once. Compare with
     /// that of <see cref="WithoutStretch"/>.
     /// </summary>
     /// <param name="cancellation">Ends the computation early.</param>
@@ -84,18 +84,31 @@ public sealed record SpringCordDesign : PlanarDesign
     public override SpinSensitivity Sensitivity(CancellationToken cancellation = default)
     {
         _ = Deploy(cancellation);
-        if (LetGo is not LetGo.CordAngleRule { CordAngle: var angle })
+        SpinSensitivity sensitivity;
+        switch (LetGo)
         {
-            return default;
+            case LetGo.SpinRule { Si.IsImmediate: true }:
+                return default;
+            case LetGo.CordAngleRule { Si: { IsImmediate: true, Value: var angle } }:
+                var sizing = new SpringCordSizing(angle, cancellation);
+                sensitivity = new SpinSensitivity(sizing.ByInitialSpin(Proportions), sizing.ByInertia(Proportions));
+                break;
+            default:
+                const double Step = 1e-3;
+                sensitivity = new SpinSensitivity(
+                    SpinSensitivity.Slope(factor => FinalBy(factor, 1), Step), SpinSensitivity.Slope(factor => FinalBy(1, factor), Step));
+                break;
         }
 
-        var sizing = new SpringCordSizing(angle.Radians, cancellation);
-        var sensitivity = new SpinSensitivity(sizing.ByInitialSpin(Proportions), sizing.ByInertia(Proportions));
         return double.IsFinite(sensitivity.ToInitialSpin) && double.IsFinite(sensitivity.ToSpinInertia)
             ? sensitivity
             : throw new ComputationRefusedException(
                 "A little more or less initial spin or inertia, and the cords do not come to let-go: there is no sensitivity to state. " +
                 "Take stiffer cords, or give them damping.");
+
+        // In initial spins.
+        double FinalBy(double spin, double inertia) =>
+            On(new DespinHub(Hub.SpinInertia * inertia, Hub.Radius, Hub.Spin * spin)).Deploy(cancellation).FinalSpin / Hub.Spin;
     }
 
     /// <summary>The design with the same weights and final spin whose cords do not stretch.</summary>

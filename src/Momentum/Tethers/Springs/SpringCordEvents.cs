@@ -8,7 +8,7 @@ internal struct SpringCordEvents : IEventFunctions
     internal const int End = 0;
     internal const int Slack = 1;
     internal const int Rewound = 2;
-    internal const int SpinReached = 3;
+    internal const int LetGo = 3;
     internal const int TensionPeak = 4;
     internal const int StretchPeak = 5;
     private const int All = 6;
@@ -19,8 +19,11 @@ internal struct SpringCordEvents : IEventFunctions
     /// <summary>The unwound or cord angle at which the phase ends.</summary>
     internal double Swept { get; set; }
 
-    /// <summary>The spin at which it ends; minus infinity if none.</summary>
-    internal double Spin { get; set; }
+    /// <summary>What is added to the swept angle for the cord angle of the let-go rule: minus the whole winding while unwinding.</summary>
+    internal double Offset { get; set; }
+
+    /// <summary>The let-go rule.</summary>
+    internal LetGoRule Awaited { get; set; }
 
     /// <summary>Whether peaks are looked for.</summary>
     internal bool Watching { get; init; }
@@ -28,7 +31,7 @@ internal struct SpringCordEvents : IEventFunctions
     public readonly int Count => Watching ? All : TensionPeak;
 
     public readonly EventRule Rule(int index) =>
-        new(index == End ? EventDirection.Rising : EventDirection.Falling, IsTerminal: index < TensionPeak);
+        new(index is End or LetGo ? EventDirection.Rising : EventDirection.Falling, IsTerminal: index < TensionPeak);
 
     public readonly void Evaluate(double time, ReadOnlySpan<double> state, Span<double> values)
     {
@@ -36,7 +39,7 @@ internal struct SpringCordEvents : IEventFunctions
         values[End] = state[SpringCordEquations.Swept] - Swept;
         values[Slack] = now.Tension;
         values[Rewound] = state[SpringCordEquations.Swept];
-        values[SpinReached] = double.IsNegativeInfinity(Spin) ? 1 : state[SpringCordEquations.Spin] - Spin;
+        values[LetGo] = Awaited.Condition(time, state[SpringCordEquations.Spin], state[SpringCordEquations.Swept] + Offset);
         if (values.Length > TensionPeak)
         {
             values[TensionPeak] = Cords.TensionRate(state, now);

@@ -22,15 +22,7 @@ public sealed class SpringCordMotion : PlanarMotion
     {
         Design = design;
         _initialSpin = design.Hub.Spin.ToSi();
-        double? angle = (design.LetGo as LetGo.CordAngleRule)?.CordAngle.Radians;
-        double spin = design.LetGo is LetGo.SpinRule { Spin: var rate } ? rate.ToSi() / _initialSpin : double.NegativeInfinity;
-        if (spin >= 1)
-        {
-            throw new ComputationRefusedException(
-                $"The cords are to let go at {Quoted.Spin(spin * _initialSpin)}, which is not below the initial spin, {Quoted.Spin(_initialSpin)}: the spin only " +
-                "falls. Give a lower let-go spin.");
-        }
-
+        design.RefuseMetAtStart();
         var run = new SpringCordRun(watching: true);
         if (!(design.Proportions.Spring * (1 + (1 / design.Proportions.Inertia)) <= FastestSwing * FastestSwing))
         {
@@ -40,7 +32,7 @@ public sealed class SpringCordMotion : PlanarMotion
         SpringCordRun.Outcome outcome;
         try
         {
-            outcome = run.Run(design.Proportions, angle, spin, _moments, cancellation);
+            outcome = run.Run(design.Proportions, design.LetGo.Si.In(_initialSpin), _moments, cancellation);
         }
         catch (IntegrationRefusedException refused)
         {
@@ -50,7 +42,7 @@ public sealed class SpringCordMotion : PlanarMotion
         _last = StateAt(_moments[^1]);
         if (outcome != SpringCordRun.Outcome.LetGo)
         {
-            throw new ComputationRefusedException(Refusal(outcome, spin));
+            throw new ComputationRefusedException(Refusal(outcome));
         }
 
         if (!(run.PeakTension > 0))
@@ -148,16 +140,16 @@ public sealed class SpringCordMotion : PlanarMotion
 
     private Duration Seconds(double time) => Duration.FromSeconds(time / _initialSpin);
 
-    private string Refusal(SpringCordRun.Outcome outcome, double spin) => outcome switch
+    private string Refusal(SpringCordRun.Outcome outcome) => outcome switch
     {
         SpringCordRun.Outcome.Slack =>
             $"The cords slacken {Quoted.Si(_last.Time.Seconds, "s")} after release, with {Quoted.Si(_last.UnwoundLength.Meters, "m")} free: from there on this model does not hold. Take stiffer " +
             "cords, give them damping, let go earlier, or use the three-dimensional deployment, which follows slack cords.",
         SpringCordRun.Outcome.Rewound =>
             $"The cords wind back on the hub {Quoted.Si(_last.Time.Seconds, "s")} after release instead of coming to let-go. Take stiffer or shorter cords.",
-        SpringCordRun.Outcome.SpinNotReached =>
-            $"The cords are to let go at {Quoted.Spin(spin * _initialSpin)}, which is not reached before they wrap the hub the other way. Give longer cords, " +
-            "heavier weights, softer springs, or a higher let-go spin.",
+        SpringCordRun.Outcome.WrapsBack =>
+            $"The cords are to let go at {Design.LetGo}, which is not reached before they wrap the hub the other way. Give longer cords, " +
+            "heavier weights, softer springs, or a rule that is met earlier.",
         _ =>
             "The cords do not come to let-go in twenty times what cords without stretch take: they are too soft for the weights. Take stiffer cords.",
     };

@@ -39,7 +39,7 @@ internal sealed class SpringCordRun
         LetGo,
         Slack,
         Rewound,
-        SpinNotReached,
+        WrapsBack,
         Held,
     }
 
@@ -66,18 +66,11 @@ internal sealed class SpringCordRun
 
     /// <summary>Runs from the release of the weights.</summary>
     /// <param name="proportions">Hub, cords and weights.</param>
-    /// <param name="angle">
-    /// Cord angle of the let-go; negative while unwinding, by that angle short of full unwinding; null if a spin decides.
-    /// </param>
-    /// <param name="spin">Spin over initial spin of the let-go; minus infinity if the angle decides.</param>
+    /// <param name="rule">The let-go rule, without units as the motion; not met at the start.</param>
     /// <param name="record">Receives the steps; null if nobody asks.</param>
     /// <param name="cancellation">Ends the run early.</param>
     internal Outcome Run(
-        in SpringCordProportions proportions,
-        double? angle,
-        double spin = double.NegativeInfinity,
-        List<Moment>? record = null,
-        CancellationToken cancellation = default)
+        in SpringCordProportions proportions, LetGoRule rule, List<Moment>? record = null, CancellationToken cancellation = default)
     {
         PeakTension = 0;
         LargestStretch = 0;
@@ -86,24 +79,46 @@ internal sealed class SpringCordRun
         state.Clear();
         state[SpringCordEquations.Spin] = 1;
         state[SpringCordEquations.Inward] = 1;
-        int ended = Phase(cords, proportions, 0, state, proportions.Length + Math.Min(angle ?? 0, 0), spin, record, cancellation);
-        UnwindTime = Time;
-        if (ended == SpringCordEvents.End && angle is not <= 0)
+        double time = 0;
+        while (true)
         {
-            cords.Hinging = true;
+            int ended = Phase(cords, proportions, time, state, rule, record, cancellation);
+            time = Time;
             State.CopyTo(state);
-            state[SpringCordEquations.Swept] = 0;
-            ended = Phase(cords, proportions, Time, state, angle ?? Math.PI, spin, record, cancellation);
-        }
+            bool unwound = ended == SpringCordEvents.End && !cords.Hinging;
+            UnwindTime = cords.Hinging ? UnwindTime : time;
+            if (ended == SpringCordEvents.End)
+            {
+                // At either tangent the rule may be met at this very moment.
+                ended = rule.Condition(time, state[SpringCordEquations.Spin], cords.Hinging ? Math.PI : 0) >= 0 ? SpringCordEvents.LetGo : ended;
+            }
 
-        return ended switch
-        {
-            SpringCordEvents.End => angle is null ? Outcome.SpinNotReached : Outcome.LetGo,
-            SpringCordEvents.SpinReached => Outcome.LetGo,
-            SpringCordEvents.Slack => Outcome.Slack,
-            SpringCordEvents.Rewound => Outcome.Rewound,
-            _ => Outcome.Held,
-        };
+            if (ended == SpringCordEvents.LetGo)
+            {
+                if (rule.IsImmediate)
+                {
+                    return Outcome.LetGo;
+                }
+
+                rule = rule.After(time);
+            }
+            else if (!unwound)
+            {
+                return ended switch
+                {
+                    SpringCordEvents.End => Outcome.WrapsBack,
+                    SpringCordEvents.Slack => Outcome.Slack,
+                    SpringCordEvents.Rewound => Outcome.Rewound,
+                    _ => Outcome.Held,
+                };
+            }
+
+            if (unwound)
+            {
+                cords.Hinging = true;
+                state[SpringCordEquations.Swept] = 0;
+            }
+        }
     }
 
     // Returns the event that ended the phase, or -1.
@@ -112,16 +127,16 @@ internal sealed class SpringCordRun
         in SpringCordProportions proportions,
         double time,
         ReadOnlySpan<double> state,
-        double swept,
-        double spin,
+        LetGoRule rule,
         List<Moment>? record,
         CancellationToken cancellation)
     {
         _integrator.System = cords;
         ref SpringCordEvents events = ref _integrator.EventFunctions;
         events.Cords = cords;
-        events.Swept = swept;
-        events.Spin = spin;
+        events.Swept = cords.Hinging ? Math.PI : proportions.Length;
+        events.Offset = cords.Hinging ? 0 : -proportions.Length;
+        events.Awaited = rule;
         _integrator.Start(time, state);
         Note(record);
         double end = time + (Patience * (proportions.Length + Math.PI));

@@ -73,7 +73,7 @@ internal sealed class SpringCordSizing
     {
         try
         {
-            return _run.Run(proportions, _angle, cancellation: _cancellation) == SpringCordRun.Outcome.LetGo ? _run.State[SpringCordEquations.Spin] : double.NaN;
+            return _run.Run(proportions, new LetGoRule(LetGoKind.CordAngle, _angle, 0), cancellation: _cancellation) == SpringCordRun.Outcome.LetGo ? _run.State[SpringCordEquations.Spin] : double.NaN;
         }
         catch (IntegrationRefusedException)
         {

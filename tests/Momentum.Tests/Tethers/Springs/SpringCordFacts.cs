@@ -355,7 +355,7 @@ public class SpringCordFacts
         var proportions = new SpringCordProportions(50, 5.1, 5, 0.02);
         SpringCordRun.Outcome outcome = default;
 
-        Assert.Equal(0, Allocation.Of(() => outcome = run.Run(proportions, 1)));
+        Assert.Equal(0, Allocation.Of(() => outcome = run.Run(proportions, new LetGoRule(LetGoKind.CordAngle, 1, 0))));
         Assert.Equal(SpringCordRun.Outcome.LetGo, outcome);
     }
 
