@@ -73,6 +73,10 @@ internal struct Link
     /// <summary>Acceleration of the cord's length that the velocities alone bring.</summary>
     public double Bias;
 
+    /// <summary>Of a link hinged at fixed length: length of the integrated displacement, and velocity along it, by the true length.</summary>
+    public double Elongation;
+    public double Elongating;
+
     public double Stretch;
     public double StretchRate;
     public double Tension;

@@ -5,7 +5,7 @@ namespace Momentum.Tethers.Deployment;
 /// <summary>How a cord passes from one phase to the next, and the impulses where a length is stopped.</summary>
 internal sealed partial class Mechanism
 {
-    // Unwound angle that the start of winding is given, in radians: the limit laws used there are exact to its square.
+    // What the faster of a starting node's two angles is given, in radians: the limit laws used there are exact to its square.
     private const double PeelAngle = 1e-8;
 
     // A winding that ends within this angle of a start, in radians, is ended before it: shortly after a start the numbers
@@ -188,7 +188,7 @@ internal sealed partial class Mechanism
     /// <summary>
     /// Takes the limit of vanishing free length. There the node is free to leave along the drum's radius and along the
     /// axis; with the accelerations a_r and a_a relative to the hub, its involute needs R φ'² = a_r, and its angle out of
-    /// the plane grows as β = a_a t/(2 R φ'). Every node that starts now is given an unwound angle of about 1e-8 rad,
+    /// the plane grows as β = a_a t/(2 R φ'). Every node that starts now is given 1e-8 rad of the angle that grows faster,
     /// everything else the short time that this takes; both are exact to the square of that angle.
     /// </summary>
     /// <param name="state">The state, moved on.</param>
@@ -235,7 +235,7 @@ internal sealed partial class Mechanism
                     loosened = true;
                 }
 
-                fastest = Math.Max(fastest, Math.Sqrt(outward / _cords[link.Cord].Radius));
+                fastest = Math.Max(fastest, StartingRate(link, outward));
             }
         }
 
@@ -279,6 +279,18 @@ internal sealed partial class Mechanism
 
         Array.Clear(_waiting);
         return time;
+    }
+
+    /// <summary>
+    /// How fast the angles of a node that starts grow, rad/s. A light lump under a cord that pulls out of the drum's plane goes
+    /// out of it hundreds of times faster than along it.
+    /// </summary>
+    private double StartingRate(in Link link, double outward)
+    {
+        CordConstants cord = _cords[link.Cord];
+        double unwinding = Math.Sqrt(outward / cord.Radius);
+        bool swings = link.Chart == LinkChart.Wound && !cord.Smooth;
+        return swings ? Math.Max(unwinding, Math.Abs(link.Acceleration.Dot(_hub.Axis)) / (2 * cord.Radius * unwinding)) : unwinding;
     }
 
     /// <summary>What of a node that starts grows with time, and how fast.</summary>
@@ -609,7 +621,7 @@ internal sealed partial class Mechanism
             ref Link link = ref _links[i];
             if (link.IsMoving)
             {
-                Locate(ref link, state.Slice(link.Offset, Slots), true);
+                Locate(ref link, state.Slice(link.Offset, Slots));
                 if (link.IsConstrained)
                 {
                     _constrained[_constrainedCount++] = i;

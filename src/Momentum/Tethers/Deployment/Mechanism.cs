@@ -20,8 +20,9 @@ namespace Momentum.Tethers.Deployment;
 /// wound part lies on a geodesic: cylinder unrolled, the cord is one straight line of length L at slope β, the tangent
 /// length is l = d0 + R φ − L (1 − cos β), the height L sin β, and the velocity l φ' e + L β' n. An elastic or slack
 /// cord leaves three coordinates: W = h a + R e + l t + z a. After the end of winding the node is placed by its
-/// displacement from the hinge; an inextensible link uses the direction and the transverse velocity only, so that its
-/// length and the velocity along it are exact whatever the integration does.</para>
+/// displacement from the hinge; an inextensible link uses the direction and the transverse velocity only, and these move as
+/// they must whatever the length of the displacement that is integrated: length and velocity along it are exact, and what
+/// the integration makes of them changes nothing.</para>
 /// <para><b>Dynamics.</b> A link's length constraint g(W) = 0 has the gradient G and the velocity-dependent second
 /// derivative B. The node feels −T P, the hub the wrench (T P, W × T P), with P = G, or with drum friction P = G +
 /// μ R l/(R² + l²) e (l the tangent length): the cord resists being peeled off with a moment about the tangent point that
@@ -232,7 +233,7 @@ internal sealed partial class Mechanism
             ref Link link = ref _links[i];
             if (link.IsMoving)
             {
-                Locate(ref link, state.Slice(link.Offset, Slots), true);
+                Locate(ref link, state.Slice(link.Offset, Slots));
                 if (link.IsConstrained)
                 {
                     _constrained[_constrainedCount++] = i;
@@ -259,7 +260,7 @@ internal sealed partial class Mechanism
     }
 
     /// <summary>Position, relative velocity, gradient and bias of a link from its coordinates.</summary>
-    private void Locate(ref Link link, ReadOnlySpan<double> c, bool exact)
+    private void Locate(ref Link link, ReadOnlySpan<double> c)
     {
         CordConstants cord = _cords[link.Cord];
         switch (link.Chart)
@@ -361,14 +362,12 @@ internal sealed partial class Mechanism
                     double along = link.Along.Dot(velocity);
                     if (link.Chart == LinkChart.Hinged)
                     {
-                        if (exact)
-                        {
-                            from = link.Natural * link.Along;
-                            velocity -= along * link.Along;
-                            length = link.Natural;
-                        }
-
-                        link.Bias = (velocity.Square - (exact ? 0 : along * along)) / length;
+                        link.Elongation = length / link.Natural;
+                        link.Elongating = along / link.Natural;
+                        from = link.Natural * link.Along;
+                        velocity -= along * link.Along;
+                        length = link.Natural;
+                        link.Bias = velocity.Square / length;
                     }
                     else
                     {
@@ -688,18 +687,20 @@ internal sealed partial class Mechanism
                 }
 
             default:
-                if (link.Parent < 0)
                 {
-                    link.Velocity.Write(to);
-                    link.Acceleration.Write(to[3..]);
-                }
-                else
-                {
-                    (link.Velocity - _links[link.Parent].Velocity).Write(to);
-                    (link.Acceleration - _links[link.Parent].Acceleration).Write(to[3..]);
-                }
+                    Vec velocity = link.Parent < 0 ? link.Velocity : link.Velocity - _links[link.Parent].Velocity;
+                    Vec acceleration = link.Parent < 0 ? link.Acceleration : link.Acceleration - _links[link.Parent].Acceleration;
+                    if (link.Chart == LinkChart.Hinged)
+                    {
+                        // What direction and transverse velocity of the numbers must do, at whatever length they have come to have.
+                        acceleration += link.Elongating * velocity;
+                        velocity = link.Elongation * velocity;
+                    }
 
-                break;
+                    velocity.Write(to);
+                    acceleration.Write(to[3..]);
+                    break;
+                }
         }
     }
 

@@ -90,7 +90,9 @@ internal readonly struct MechanismEvents(Mechanism mechanism, Surroundings surro
                 own[End] = c[0] - link.EndAngle;
                 own[Reverse] = c[3];
                 own[OffDrum] = link.Cos - SteepestOnDrum;
-                own[Strike] = link.Free - Surroundings.StrikeDistance(constants);
+                // A lump that has just left the drum may come near it again as the cord's mass swings.
+                bool comesBack = inner == mechanism.OuterLink(cord) || link.WrappedBack;
+                own[Strike] = link.Free - (comesBack ? Surroundings.StrikeDistance(constants) : Surroundings.TouchDistance(constants));
                 if (constants.LetGo == LetGoKind.CordAngle && constants.LetGoValue < 0 && Waits(cord) && !link.WrappedBack)
                 {
                     double run = (link.Sense * (link.BaseAngle - constants.StartAngle)) + c[0];

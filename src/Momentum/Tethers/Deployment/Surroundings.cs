@@ -6,6 +6,9 @@ internal sealed record Surroundings
     // A weight this close to the drum, in drum radii of free cord, has come back to the hub.
     private const double StrikeFraction = 0.05;
 
+    // A lump this close to the drum, in drum radii of free cord, lies on it but for a part in 1e12 of the radius.
+    private const double TouchFraction = 1e-6;
+
     /// <summary>Sign of the initial spin about the drums' axis.</summary>
     public double SpinSign { get; init; } = 1;
 
@@ -25,6 +28,9 @@ internal sealed record Surroundings
 
     /// <summary>Free length that a cord winding up falls below when its weight is back; one that unwinds rises through it.</summary>
     public static double StrikeDistance(CordConstants cord) => StrikeFraction * cord.Radius;
+
+    /// <summary>Free length at which a lump of a heavy cord that has left the drum touches it again.</summary>
+    public static double TouchDistance(CordConstants cord) => TouchFraction * cord.Radius;
 
     /// <summary>Distance to the nearer of floor and walls.</summary>
     public double RoomClearance(Vec position)
