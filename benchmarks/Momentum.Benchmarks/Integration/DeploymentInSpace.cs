@@ -1,4 +1,5 @@
 using Momentum.Tethers.Deployment;
+using Momentum.Tethers.Deployment.Mechanics;
 
 namespace Momentum.Benchmarks.Integration;
 
@@ -36,8 +37,9 @@ internal sealed class DeploymentInSpace : Problem<MechanismOde>
         _start = new double[_mechanism.Dimension];
         _start[Mechanism.Attitude + 3] = 1;
         new Vec(0.1, 0.05, 7.5).Write(_start.AsSpan(Mechanism.Rates));
-        _mechanism.Free(0, _start);
-        _mechanism.Free(1, _start);
+        PhaseChanges changes = new(_mechanism);
+        changes.Release(0, _start);
+        changes.Release(1, _start);
     }
 
     public override string Name => "deployment-in-space";

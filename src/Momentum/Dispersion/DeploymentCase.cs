@@ -1,5 +1,6 @@
 using Momentum.Quantities;
 using Momentum.Tethers.Deployment;
+using Momentum.Tethers.Deployment.Mechanics;
 
 namespace Momentum.Dispersion;
 
@@ -113,7 +114,7 @@ internal sealed class DeploymentCase
         }
 
         return refused ? DeploymentOutcome.Refused
-            : run.AllReleased() ? DeploymentOutcome.LetGo
+            : run.AllLetGo() ? DeploymentOutcome.LetGo
             : Happened(run, DeploymentEventKind.WeightStrikesHub) || Happened(run, DeploymentEventKind.CordPieceWindsUp) ||
               Happened(run, DeploymentEventKind.CordRunsOffDrum) || Happened(run, DeploymentEventKind.WeightStrikesRoom)
                 ? DeploymentOutcome.Struck

@@ -3,6 +3,7 @@ using Momentum.Inertia;
 using Momentum.Quantities;
 using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
+using Momentum.Tethers.Deployment.Mechanics;
 using UnitsNet;
 
 namespace Momentum.Dispersion;
@@ -55,7 +56,7 @@ public sealed class DeploymentDispersion
         CordConstants[] cords = deployment.CheckedCords(spin);
         deployment.CheckedSurroundings(spin);
         deployment.CheckedEnd();
-        _nutation = new Mechanism(hub, cords).Nutation(rates);
+        _nutation = new Mechanism(hub, cords).Riding.Nutation(rates);
         foreach (DrawnInput input in _inputs)
         {
             if (input.Row.WhyNotInSpace(deployment) is { } why)

@@ -1,7 +1,7 @@
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.LinearAlgebra.Double;
 using Momentum.Numerics;
-using Momentum.Tethers.Deployment;
+using Momentum.Tethers.Deployment.Mechanics;
 
 namespace Momentum.Tests.Deployment;
 

@@ -1,6 +1,7 @@
 using Momentum.Numerics;
 using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
+using Momentum.Tethers.Deployment.Mechanics;
 using Xunit.Abstractions;
 
 namespace Momentum.Tests.Deployment;
@@ -164,7 +165,7 @@ public class IndependentFormulationTests(ITestOutputHelper output)
                     to++;
                 }
 
-                (Link[] phases, double sign) = recording.Segment(segment);
+                (LinkPhase[] phases, double sign) = recording.Segment(segment);
                 mechanism.TakePhases(phases, sign);
                 int first = from;
                 while (first < to && !IsClear(mechanism, recording.State(first)))
@@ -172,7 +173,7 @@ public class IndependentFormulationTests(ITestOutputHelper output)
                     first++;
                 }
 
-                if (first < to && phases.Any(l => l.IsMoving))
+                if (first < to && phases.Any(p => p.Chart is not (Chart.Held or Chart.Gone)))
                 {
                     worst = Math.Max(worst, Phase(mechanism, recording, first, to));
                 }
@@ -187,7 +188,7 @@ public class IndependentFormulationTests(ITestOutputHelper output)
         {
             foreach (ref readonly Link link in mechanism.Links)
             {
-                if (link.IsOnDrum && link.BaseLength == 0 && state[link.Offset] < ClearOfDrum)
+                if (link.IsOnDrum && link.Phase.Winding.Length == 0 && state[link.Offset] < ClearOfDrum)
                 {
                     return false;
                 }
@@ -206,7 +207,7 @@ public class IndependentFormulationTests(ITestOutputHelper output)
             {
                 CordConstants c = _cords[i];
                 int outer = mechanism.OuterLink(i);
-                if (mechanism.Links[outer].Chart == LinkChart.Released)
+                if (mechanism.HasLetGo(i))
                 {
                     continue;
                 }
@@ -214,7 +215,7 @@ public class IndependentFormulationTests(ITestOutputHelper output)
                 Add(c.EndMass, OnDrum(c, c.Length));
                 for (int node = 0; node < c.Segments; node++)
                 {
-                    if (mechanism.Links[outer + node].Chart == LinkChart.Held)
+                    if (mechanism.Links[outer + node].Phase.Chart == Chart.Held)
                     {
                         Add(c.NodeMass(node), OnDrum(c, node * c.SegmentLength));
                     }
@@ -252,13 +253,13 @@ public class IndependentFormulationTests(ITestOutputHelper output)
                 Link link = mechanism.Links[moving[k]];
                 particles[k] = Particle(link.Cord, moving[k] - mechanism.OuterLink(link.Cord));
                 particles[k].Phase = link.IsOnDrum ? 0 : 1;
-                if (link.Parent >= 0)
+                if (link.Phase.Parent >= 0)
                 {
-                    particles[k].Tied = moving.IndexOf(link.Parent);
+                    particles[k].Tied = moving.IndexOf(link.Phase.Parent);
                     particles[k].Length = _cords[link.Cord].SegmentLength;
                 }
 
-                (Vec at, Vec velocity) = mechanism.Track(moving[k], begin);
+                (Vec at, Vec velocity) = Weighing.Track(link, begin);
                 at.Write(start.AsSpan(18 + (6 * k)));
                 velocity.Write(start.AsSpan(21 + (6 * k)));
             }
@@ -274,7 +275,7 @@ public class IndependentFormulationTests(ITestOutputHelper output)
             double worst = HubDifference(mine, centre, state);
             for (int k = 0; k < moving.Count; k++)
             {
-                Vec at = mechanism.Track(moving[k], mine).Position;
+                Vec at = Weighing.Track(mechanism.Links[moving[k]], mine).Position;
                 worst = Math.Max(worst, (at - Vec.Read(state.AsSpan(18 + (6 * k)))).Length / _radius);
             }
 

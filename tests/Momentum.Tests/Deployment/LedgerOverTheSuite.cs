@@ -2,6 +2,7 @@ using System.Globalization;
 using FsCheck;
 using FsCheck.Fluent;
 using Momentum.Tethers.Deployment;
+using Momentum.Tethers.Deployment.Mechanics;
 using UnitsNet;
 using Xunit.Abstractions;
 

@@ -3,6 +3,7 @@ using Momentum.Inertia;
 using Momentum.Numerics;
 using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
+using Momentum.Tethers.Deployment.Mechanics;
 using UnitsNet;
 using Xunit.Abstractions;
 

@@ -1,6 +1,7 @@
 using Momentum.Numerics;
 using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
+using Momentum.Tethers.Deployment.Mechanics;
 using UnitsNet;
 using Xunit.Abstractions;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Momentum.Quantities;
+using Momentum.Tethers.Deployment.Mechanics;
 using UnitsNet;
 
 namespace Momentum.Tethers.Deployment;

@@ -3,6 +3,7 @@ using Momentum.Frames;
 using Momentum.Inertia;
 using Momentum.Numerics;
 using Momentum.Quantities;
+using Momentum.Tethers.Deployment.Mechanics;
 using UnitsNet;
 
 namespace Momentum.Tethers.Deployment;
@@ -78,7 +79,7 @@ public sealed record CordDeployment
         double spin = Rates.Si.Dot(hub.Axis);
         Mechanism mechanism = new(hub, CheckedCords(spin));
         Allowed.Require(
-            mechanism.Wobble(spin, nutation.Radians, direction.Radians, out Vec rates),
+            mechanism.Riding.Wobble(spin, nutation.Radians, direction.Radians, out Vec rates),
             nameof(nutation),
             nutation,
             "smaller: with this hub's products of inertia an angular momentum so far from the axis turns the hub backward about it");

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Numerics;
+using Momentum.Tethers.Deployment.Mechanics;
 using UnitsNet;
 
 namespace Momentum.Tethers.Deployment;

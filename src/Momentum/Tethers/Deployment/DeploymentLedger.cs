@@ -1,6 +1,7 @@
 using System.Globalization;
 using Momentum.Frames;
 using Momentum.Quantities;
+using Momentum.Tethers.Deployment.Mechanics;
 using UnitsNet;
 
 namespace Momentum.Tethers.Deployment;

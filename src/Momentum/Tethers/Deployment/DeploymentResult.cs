@@ -1,6 +1,7 @@
 using System.Globalization;
 using Momentum.Frames;
 using Momentum.Quantities;
+using Momentum.Tethers.Deployment.Mechanics;
 using UnitsNet;
 
 namespace Momentum.Tethers.Deployment;
@@ -50,7 +51,7 @@ public sealed class DeploymentResult
         _flights = new Flight[_cords.Length];
         for (int i = 0; i < _flights.Length; i++)
         {
-            (Vec place, Vec velocity, double time) = run.Departures[mechanism.OuterLink(i)];
+            (Vec place, Vec velocity, double time) = run.Departures[i];
             _flights[i] = new Flight(place, velocity, time, _hub.Gravity);
         }
 

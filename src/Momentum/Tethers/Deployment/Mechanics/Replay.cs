@@ -3,7 +3,7 @@ using Momentum.Numerics;
 using Momentum.Quantities;
 using UnitsNet;
 
-namespace Momentum.Tethers.Deployment;
+namespace Momentum.Tethers.Deployment.Mechanics;
 
 /// <summary>
 /// Tells the state at any time of a recorded deployment, to the accuracy of the deployment itself: by integrating again from
@@ -63,10 +63,10 @@ internal sealed class Replay
             Attitude = Rotation<Body, Inertial>.FromQuaternion(q[0] / length, q[1] / length, q[2] / length, q[3] / length),
             Origin = At(Vec.Read(state)),
             OriginVelocity = Vector<Speed, Inertial>.FromSi(Vec.Read(state[Mechanism.Speed..])),
-            HubAngularMomentum = Vector<AngularMomentum, Inertial>.FromSi(_mechanism.HubMomentum(state)),
+            HubAngularMomentum = Vector<AngularMomentum, Inertial>.FromSi(Weighing.HubMomentum(_mechanism, state)),
             NutationAngle = Angle.FromRadians(Survey.Nutation(_mechanism, state)),
             AxisTilt = Angle.FromRadians(turn.ToInertial(_hub.Axis).AngleTo(axisThen)),
-            Energy = DeploymentEnergy.Of(_mechanism.Weigh(state)),
+            Energy = DeploymentEnergy.Of(Weighing.Of(_mechanism, state)),
             Cords = cords,
         };
     }
@@ -104,7 +104,7 @@ internal sealed class Replay
         int segment = _recording.SegmentOf(step);
         if (segment != _segment)
         {
-            (Link[] phases, double bearingSign) = _recording.Segment(segment);
+            (LinkPhase[] phases, double bearingSign) = _recording.Segment(segment);
             _mechanism.TakePhases(phases, bearingSign);
             _segment = segment;
         }
@@ -129,8 +129,8 @@ internal sealed class Replay
         Vec origin = Vec.Read(state);
         if (inner < 0)
         {
-            bool released = weight.Chart == LinkChart.Released;
-            (Vec place, Vec velocity) = _mechanism.Track(outer, state);
+            bool released = weight.Phase.Chart == Chart.Gone;
+            (Vec place, Vec velocity) = Weighing.Track(weight, state);
             if (released)
             {
                 (place, velocity) = _flights[cord].After(time - _flights[cord].Start);
@@ -152,31 +152,26 @@ internal sealed class Replay
         }
 
         ref readonly Link link = ref _mechanism.Links[inner];
-        bool onDrum = link.IsOnDrum;
-        Vec root = onDrum ? link.Position - (link.Free * (_cords[cord].Smooth ? link.Trailing + (link.Sin / link.Cos * _hub.Axis) : link.Along)) : link.Anchor;
-        if (link.Chart == LinkChart.WoundFree)
-        {
-            root = (_cords[cord].Height * _hub.Axis) + (_cords[cord].Radius * link.Radial);
-        }
-
-        double free = (link.Position - root).Length;
+        Vec root = Root(link, _cords[cord]);
+        double free = (link.Motion.Position - root).Length;
         Position<Inertial>[] joints = inner == outer ? [] : new Position<Inertial>[inner - outer];
         for (int i = inner; i > outer; i--)
         {
-            Vec joint = _mechanism.Links[i].Position;
+            Vec joint = _mechanism.Links[i].Motion.Position;
             joints[inner - i] = At(origin + turn.ToInertial(joint));
-            free += (_mechanism.Links[i - 1].Position - joint).Length;
+            free += (_mechanism.Links[i - 1].Motion.Position - joint).Length;
         }
 
-        (Vec weightPlace, Vec weightVelocity) = _mechanism.Track(outer, state);
+        (Vec weightPlace, Vec weightVelocity) = Weighing.Track(weight, state);
         return new CordState
         {
-            Phase = onDrum ? CordPhase.Unwinding : CordPhase.Hinging,
+            Phase = link.IsOnDrum ? CordPhase.Unwinding : CordPhase.Hinging,
             IsSlack = !link.IsTaut,
-            Tension = Force.FromNewtons(Math.Max(link.Tension, 0)),
+            Tension = Force.FromNewtons(Math.Max(link.Motion.Tension, 0)),
             FreeLength = Length.FromMeters(free),
-            CordAngle = Angle.FromRadians(onDrum ? 0 : Math.Atan2(link.Along.Dot(link.AnchorRadial), link.Along.Dot(link.AnchorTrailing))),
-            OutOfPlane = Angle.FromRadians(Math.Asin(Math.Clamp(link.Along.Dot(_hub.Axis), -1, 1))),
+            CordAngle = Angle.FromRadians(
+                link.IsOnDrum ? 0 : Math.Atan2(link.Motion.Along.Dot(link.Phase.Hinge.Radial), link.Motion.Along.Dot(link.Phase.Hinge.Trailing))),
+            OutOfPlane = Angle.FromRadians(Math.Asin(Math.Clamp(link.Motion.Along.Dot(_hub.Axis), -1, 1))),
             Root = At(origin + turn.ToInertial(root)),
             Joints = joints,
             Weight = At(weightPlace),
@@ -184,11 +179,24 @@ internal sealed class Replay
         };
     }
 
+    /// <summary>Where the free cord begins.</summary>
+    private Vec Root(in Link link, CordConstants cord)
+    {
+        ref readonly LinkMotion motion = ref link.Motion;
+        return link.Phase.Chart switch
+        {
+            Chart.Groove => motion.Position - (motion.Free * motion.Along),
+            Chart.SmoothDrum => motion.Position - (motion.Free * (motion.Trailing + (motion.Sin / motion.Cos * _hub.Axis))),
+            Chart.FreeDrum => (cord.Height * _hub.Axis) + (cord.Radius * motion.Radial),
+            _ => link.Phase.Hinge.Place,
+        };
+    }
+
     private double TensionAt(int cord, double time)
     {
         GoTo(time);
         int inner = _mechanism.InnerLink(cord);
-        return inner < 0 ? 0 : _mechanism.Links[inner].Tension;
+        return inner < 0 ? 0 : _mechanism.Links[inner].Motion.Tension;
     }
 
     private static Position<Inertial> At(Vec place) => Position<Inertial>.Origin + Vector<Length, Inertial>.FromSi(place);

@@ -1,6 +1,6 @@
 using System.Runtime.CompilerServices;
 
-namespace Momentum.Tethers.Deployment;
+namespace Momentum.Tethers.Deployment.Mechanics;
 
 /// <summary>
 /// The attitude as the nine direction cosines of a quaternion that is normalised here, so that a length lost or won by

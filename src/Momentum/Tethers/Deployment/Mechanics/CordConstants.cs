@@ -1,4 +1,4 @@
-namespace Momentum.Tethers.Deployment;
+namespace Momentum.Tethers.Deployment.Mechanics;
 
 /// <summary>One cord, its drum and its weight as bare SI numbers: what a typed cord becomes inside.</summary>
 internal sealed record CordConstants

@@ -1,4 +1,4 @@
-namespace Momentum.Tethers.Deployment;
+namespace Momentum.Tethers.Deployment.Mechanics;
 
 /// <summary>The hub, and what holds it, as bare SI numbers in body axes from the body origin.</summary>
 internal sealed record HubConstants

@@ -1,7 +1,7 @@
 using System.Numerics;
 using MathNet.Numerics;
 
-namespace Momentum.Tethers.Deployment;
+namespace Momentum.Tethers.Deployment.Mechanics;
 
 /// <summary>The free flight of a departed weight, without drag: SI, inertial axes, the place from the inertial origin.</summary>
 /// <param name="Place">Where it starts.</param>

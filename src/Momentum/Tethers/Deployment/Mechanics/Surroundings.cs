@@ -1,4 +1,4 @@
-namespace Momentum.Tethers.Deployment;
+namespace Momentum.Tethers.Deployment.Mechanics;
 
 /// <summary>What the cords and weights may run into, as bare SI numbers.</summary>
 internal sealed record Surroundings
@@ -52,8 +52,8 @@ internal sealed record Surroundings
 
         CordConstants cord = mechanism.CordOf(link.Cord);
         Vec axis = mechanism.Hub.Axis;
-        Vec from = link.IsOnDrum ? (cord.Height * axis) + (cord.Radius * link.Radial) : link.Anchor;
-        Vec along = link.Position - from;
+        Vec from = link.IsOnDrum ? (cord.Height * axis) + (cord.Radius * link.Motion.Radial) : link.Phase.Hinge.Place;
+        Vec along = link.Motion.Position - from;
         Vec flatFrom = from - (from.Dot(axis) * axis);
         Vec flatAlong = along - (along.Dot(axis) * axis);
 

@@ -3,7 +3,7 @@ using Momentum.Motion;
 using Momentum.Quantities;
 using UnitsNet;
 
-namespace Momentum.Tethers.Deployment;
+namespace Momentum.Tethers.Deployment.Mechanics;
 
 /// <summary>Watches a propagation go by, and keeps the largest of what the result reports.</summary>
 internal sealed class Survey(int cords)
@@ -58,7 +58,7 @@ internal sealed class Survey(int cords)
     /// <param name="mechanism">Evaluated at that state.</param>
     public void Look(double time, double spacing, ReadOnlySpan<double> state, Mechanism mechanism)
     {
-        Vec momentum = mechanism.HubMomentum(state);
+        Vec momentum = Weighing.HubMomentum(mechanism, state);
         if (!_begun)
         {
             _first = momentum;
@@ -69,9 +69,9 @@ internal sealed class Survey(int cords)
         int released = 0;
         for (int cord = 0; cord < cords; cord++)
         {
-            LinkChart chart = mechanism.Links[mechanism.OuterLink(cord)].Chart;
-            held += chart == LinkChart.Held ? 1 : 0;
-            released += chart == LinkChart.Released ? 1 : 0;
+            Chart chart = mechanism.Links[mechanism.OuterLink(cord)].Phase.Chart;
+            held += chart == Chart.Held ? 1 : 0;
+            released += chart == Chart.Gone ? 1 : 0;
             int inner = mechanism.InnerLink(cord);
             if (inner >= 0 && mechanism.Links[inner].IsOnDrum && state[mechanism.Links[inner].Offset] < BarelyFree)
             {
@@ -79,7 +79,7 @@ internal sealed class Survey(int cords)
                 continue;
             }
 
-            double tension = inner < 0 ? 0 : mechanism.Links[inner].Tension;
+            double tension = inner < 0 ? 0 : mechanism.Links[inner].Motion.Tension;
             _tops[cord].See(time, tension);
             if (tension > _peaks[cord].Tension)
             {
@@ -107,7 +107,7 @@ internal sealed class Survey(int cords)
         FreeRotation rotation = new(mechanism.Hub.Inertia, Vec.Read(state[Mechanism.Rates..]), Quaternion.Identity);
         ref Stretch after = ref _stretches[After];
         rotation.Extremes(mechanism.Hub.Axis, out after.Nutation, out after.Transverse, out after.Spin);
-        after.Momentum = mechanism.HubMomentum(state);
+        after.Momentum = Weighing.HubMomentum(mechanism, state);
         after.Seen = true;
     }
 
@@ -121,7 +121,7 @@ internal sealed class Survey(int cords)
     /// <summary>Angle in radians between the hub's angular momentum about its centre of mass and the nearer end of the axis.</summary>
     public static double Nutation(Mechanism mechanism, ReadOnlySpan<double> state)
     {
-        Vec momentum = mechanism.HubMomentum(state);
+        Vec momentum = Weighing.HubMomentum(mechanism, state);
         Vec axis = new Turn(state.Slice(Mechanism.Attitude, 4)).ToInertial(mechanism.Hub.Axis);
         return Math.Atan2(momentum.Cross(axis).Length, Math.Abs(momentum.Dot(axis)));
     }

@@ -1,4 +1,4 @@
-namespace Momentum.Tethers.Deployment;
+namespace Momentum.Tethers.Deployment.Mechanics;
 
 /// <summary>The accepted steps of a propagation, and the phases they belong to: what a state between them is computed from.</summary>
 internal sealed class Recording(int dimension)
@@ -6,7 +6,7 @@ internal sealed class Recording(int dimension)
     private readonly List<double> _times = [];
     private readonly List<double> _states = [];
     private readonly List<int> _segmentOf = [];
-    private readonly List<(Link[] Phases, double BearingSign)> _segments = [];
+    private readonly List<(LinkPhase[] Phases, double BearingSign)> _segments = [];
 
     public int Count => _times.Count;
 
@@ -17,9 +17,19 @@ internal sealed class Recording(int dimension)
 
     public int SegmentOf(int step) => _segmentOf[step];
 
-    public (Link[] Phases, double BearingSign) Segment(int segment) => _segments[segment];
+    public (LinkPhase[] Phases, double BearingSign) Segment(int segment) => _segments[segment];
 
-    public void BeginSegment(Mechanism mechanism) => _segments.Add((mechanism.Links.ToArray(), mechanism.BearingSign));
+    public void BeginSegment(Mechanism mechanism)
+    {
+        ReadOnlySpan<Link> links = mechanism.Links;
+        LinkPhase[] phases = new LinkPhase[links.Length];
+        for (int i = 0; i < phases.Length; i++)
+        {
+            phases[i] = links[i].Phase;
+        }
+
+        _segments.Add((phases, mechanism.BearingSign));
+    }
 
     public void Add(double time, ReadOnlySpan<double> state)
     {

@@ -1,6 +1,6 @@
 using Momentum.Numerics;
 
-namespace Momentum.Tethers.Deployment;
+namespace Momentum.Tethers.Deployment.Mechanics;
 
 /// <summary>The mechanism as the integrator wants to see it.</summary>
 internal readonly struct MechanismOde(Mechanism mechanism) : IOdeSystem

@@ -1,4 +1,4 @@
-namespace Momentum.Tethers.Deployment;
+namespace Momentum.Tethers.Deployment.Mechanics;
 
 /// <summary>Momentum and energy of everything at one moment, SI, inertial axes and inertial origin.</summary>
 internal struct Balance
