@@ -13,12 +13,6 @@ namespace Momentum.Cases.Answers;
 /// <summary>The sized design deployed in three dimensions, with everything that the planar computation leaves out.</summary>
 internal sealed class WholeMotion
 {
-    // How long it is followed, in let-go times of the planar motion: late let-goes and some of the flight after.
-    private const double Followed = 1.5;
-
-    // A heavy cord that swings far out of its plane may let no fine chain of pieces through; a coarser one then does.
-    private static readonly int[] _pieces = [4, 2, 1];
-
     private readonly Lazy<ResidualSpin?> _residual;
 
     private WholeMotion(DeploymentResult result)
@@ -51,29 +45,23 @@ internal sealed class WholeMotion
             return null;
         }
 
-        string refused = "";
-        foreach (int pieces in given.Despin.Cord?.LineDensity is null ? [1] : _pieces)
+        try
         {
-            try
+            var whole = new WholeMotion(Deployment(given, body, motion.Design).Deploy());
+            foreach (DeploymentWarning warning in whole.Result.Warnings.Where(w => !AlreadyTold(w.Kind)))
             {
-                var whole = new WholeMotion(Deployment(given, body, motion, pieces).Deploy());
-                foreach (DeploymentWarning warning in whole.Result.Warnings.Where(w => !AlreadyTold(w.Kind)))
-                {
-                    findings.Warn(given.Despin, null, warning.Text.TrimEnd('.'), Remedy(warning.Kind));
-                }
+                findings.Warn(given.Despin, null, warning.Text.TrimEnd('.'), Remedy(warning.Kind));
+            }
 
-                whyNot = "";
-                return whole;
-            }
-            catch (ComputationRefusedException refusal)
-            {
-                refused = refusal.Message;
-            }
+            whyNot = "";
+            return whole;
         }
-
-        whyNot = $"in three dimensions the motion was refused: {BodyJudge.Clause(refused)}";
-        findings.Warn(given.Despin, null, whyNot, "Nutation is not judged; the figures are those of the planar motion.");
-        return null;
+        catch (ComputationRefusedException refusal)
+        {
+            whyNot = $"in three dimensions the motion was refused: {BodyJudge.Clause(refusal.Message)}";
+            findings.Warn(given.Despin, null, whyNot, "Nutation is not judged; the figures are those of the planar motion.");
+            return null;
+        }
     }
 
     /// <summary>What was taken for granted, in sentences.</summary>
@@ -81,7 +69,7 @@ internal sealed class WholeMotion
     {
         Cord cord = whole.Result.Deployment.Cords[0];
         yield return "In three dimensions the wound cord lies in a groove round the drum, the free cord is straight"
-            + (cord.LineDensity > LinearDensity.Zero && cord.Segments > 1 ? FormattableString.Invariant($" between the joints of its {cord.Segments} pieces") : "")
+            + (cord.Pieces > 1 ? FormattableString.Invariant($" between the joints of its {cord.Segments} pieces") : "")
             + ", and the body is rigid: slosh and bending take no part.";
         if (cord.LineDensity > LinearDensity.Zero)
         {
@@ -129,57 +117,31 @@ internal sealed class WholeMotion
         _ => "See that it can be allowed.",
     };
 
-    private static CordDeployment Deployment(Case given, SpinningBody body, PlanarMotion motion, int pieces)
+    private static CordDeployment Deployment(Case given, SpinningBody body, PlanarDesign design)
     {
-        PlanarDesign design = motion.Design;
         CordSection? cord = given.Despin.Cord;
-        Force? stiffness = (design as SpringCordDesign)?.Stiffness ?? cord?.Stiffness?.Value;
-        Length height = CordHeight(given, body);
-        var deployment = new CordDeployment
+        Force? stiffness = design is SpringCordDesign ? null : cord?.Stiffness?.Value;
+        CordDeployment deployment = design.InSpace(
+            MassProperties<Body>.Of(body.Mass, body.CentreOfMass, body.Inertia!.Value),
+            body.SpinAxis,
+            given.Despin.CordPlaneOffset?.Value,
+            stiffness,
+            stiffness is null ? 0 : cord?.Damping?.Value.DecimalFractions ?? 0);
+        Length height = deployment.Cords[0].PlaneHeight;
+        deployment = deployment.EachCord(c => c with { BreakingLoad = cord?.BreakingLoad?.Value }) with
         {
-            Hub = MassProperties<Body>.Of(body.Mass, body.CentreOfMass, body.Inertia!.Value),
-            SpinAxis = body.SpinAxis,
-            Rates = Vector<RotationalSpeed, Body>.Along(body.SpinAxis, design.Hub.Spin),
-            Cords = [.. Enumerable.Range(0, design.WeightCount).Select(i => new Cord
-            {
-                WeightMass = design.WeightMass,
-                Length = design.CordLength,
-                HubRadius = design.Hub.Radius,
-                PlaneHeight = height,
-                StartAngle = Angle.FromRadians(2 * Math.PI * i / design.WeightCount),
-                LineDensity = cord?.LineDensity?.Value ?? LinearDensity.Zero,
-                Segments = pieces,
-                Stiffness = stiffness,
-                DampingRatio = stiffness is null ? 0 : cord?.Damping?.Value.DecimalFractions ?? 0,
-                BreakingLoad = cord?.BreakingLoad?.Value,
-                LetGo = design.LetGo,
-            })],
-            Attitude = Upright(given.Vehicle.SpinAxis),
             Deck = given.Despin.DeckEdge is { } edge ? new DeckEdge(edge.Radius.Value, height + edge.Height.Value) : null,
-            Rig = given.Bench is { } bench ? Rig(bench, body, design, height) : null,
-            Until = (Followed * motion.LetGoTime) + Swing(design, stiffness),
+            Rig = given.Bench is { } bench ? Rig(bench, body.SpinInertia, design.Hub.Spin, height) : null,
             LargestNutation = given.Bench is null ? given.Require?.Nutation?.Bound : null,
         };
-        return given.Spin.Nutation is { } wobble && given.Bench is null ? deployment.Wobbling(wobble.Value, Angle.Zero) : deployment;
+        return given.Spin.Nutation is { } nutation && given.Bench is null ? deployment.Wobbling(nutation.Value) : deployment;
     }
 
-    /// <summary>A stretching cord lets go later than one that does not, by about as long as its weight takes to swing on it.</summary>
-    private static Duration Swing(PlanarDesign design, Force? stiffness) => design is DespinDesign && stiffness is { } force
-        ? Duration.FromSeconds(2 * Math.PI * Math.Sqrt(design.WeightMass.Kilograms * design.CordLength.Meters / force.Newtons))
-        : Duration.Zero;
-
-    /// <summary>Turned so that the spin axis begins along the inertial z axis, and the first weight's side along x.</summary>
-    private static Rotation<Body, Inertial> Upright(Axis spinAxis) => spinAxis switch
-    {
-        Axis.X => Rotation<Body, Inertial>.FromQuaternion(-0.5, -0.5, -0.5, 0.5),
-        Axis.Y => Rotation<Body, Inertial>.FromQuaternion(0.5, 0.5, 0.5, 0.5),
-        _ => default,
-    };
-
-    private static BenchRig Rig(BenchSection bench, SpinningBody body, PlanarDesign design, Length cordHeight)
+    /// <summary>The rig, whose friction is stated by what it does to a spin inertia at a spin rate.</summary>
+    public static BenchRig Rig(BenchSection bench, MassMomentOfInertia spinInertia, RotationalSpeed spin, Length cordHeight)
     {
         Torque viscous = bench.SpinDownTime is { } time
-            ? Torque.FromNewtonMeters(body.SpinInertia.KilogramSquareMeters * design.Hub.Spin.RadiansPerSecond / time.Value.Seconds)
+            ? Torque.FromNewtonMeters(spinInertia.KilogramSquareMeters * spin.RadiansPerSecond / time.Value.Seconds)
             : Torque.Zero;
         var rig = new BenchRig
         {

@@ -1,5 +1,8 @@
 using System.Globalization;
+using Momentum.Frames;
+using Momentum.Inertia;
 using Momentum.Quantities;
+using Momentum.Tethers.Deployment;
 using UnitsNet;
 
 namespace Momentum.Tethers;
@@ -47,6 +50,34 @@ public abstract record PlanarDesign
     /// </exception>
     /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
     public abstract PlanarMotion Deploy(CancellationToken cancellation = default);
+
+    /// <summary>The design in three dimensions: everything that the planar motion leaves out, to be deployed.</summary>
+    /// <remarks>
+    /// <para>The weights begin evenly spaced, the first on the first of <see cref="CordDeployment.HubAxes"/>; the cords are wound
+    /// against the spin. The body starts upright: the spin axis along the inertial third axis, the first weight's side along the
+    /// first. It is followed one and a half times as long as the planar motion takes to let-go, with the swing of a stretching
+    /// cord added. Cords with mass are cut into four straight pieces, or fewer where these are refused.</para>
+    /// <para>What else is known is stated with <c>with</c> and <see cref="CordDeployment.EachCord"/>, a wobble before release with
+    /// <see cref="CordDeployment.Wobbling"/>.</para>
+    /// </remarks>
+    /// <param name="body">The hub without weights and cords; its moment about the spin axis is the design's spin inertia.</param>
+    /// <param name="spinAxis">The spin axis, through the body origin; the third body axis if left out.</param>
+    /// <param name="cordPlaneOffset">Height of the cords' plane above the centre of mass, along the spin axis; zero if left out.</param>
+    /// <param name="stiffness">E·A of each cord; if left out that of the design's springs, and cords that do not stretch otherwise.</param>
+    /// <param name="dampingRatio">Damping of the stretch, as a fraction of the critical damping of the weight on its cord, 0 to 10.</param>
+    /// <param name="cancellation">Ends the planar computation early.</param>
+    /// <exception cref="ArgumentException">
+    /// The body is another than the design is for, or springs are given a stiffness besides their own; the message says which.
+    /// </exception>
+    /// <exception cref="ComputationRefusedException">As <see cref="Deploy"/>.</exception>
+    public CordDeployment InSpace(
+        MassProperties<Body> body,
+        Direction<Body>? spinAxis = null,
+        Length? cordPlaneOffset = null,
+        Force? stiffness = null,
+        double dampingRatio = 0,
+        CancellationToken cancellation = default) => DesignInSpace.Of(
+            this, body, spinAxis ?? Direction<Body>.ZAxis, cordPlaneOffset ?? Length.Zero, stiffness, dampingRatio, cancellation);
 
     /// <summary>How the final spin answers to errors of initial spin and spin inertia; to neither if a spin rate lets go.</summary>
     /// <param name="cancellation">Ends the computation early.</param>

@@ -1,6 +1,7 @@
 using Momentum.Cases.Report.Model;
 using Momentum.Frames;
 using Momentum.Quantities;
+using Momentum.Tethers.Deployment;
 using UnitsNet;
 using UnitsNet.Units;
 

@@ -396,15 +396,11 @@ internal sealed class WholePictures
         return change;
     }
 
-    private Drum DrumOf(Cord cord)
-    {
-        double sense = (_result.Deployment.Rates.ComponentAlong(_result.Deployment.SpinAxis).RadiansPerSecond < 0) == (cord.Winding == Winding.OpposesSpin) ? -1 : 1;
-        return new Drum(
-            cord.HubRadius.Meters,
-            cord.PlaneHeight.Meters - _centreHeight,
-            cord.StartAngle.Radians + (sense * (cord.Length - cord.Hanging).Meters / cord.HubRadius.Meters),
-            cord.Length.Meters / (cord.LineDensity.KilogramsPerMeter > 0 ? cord.Segments : 1));
-    }
+    private Drum DrumOf(Cord cord, int number) => new(
+        cord.HubRadius.Meters,
+        cord.PlaneHeight.Meters - _centreHeight,
+        _result.Deployment.EndAngle(number).Radians,
+        cord.Length.Meters / cord.Pieces);
 
     /// <summary>Where the stage's origin is.</summary>
     private Position<Inertial> CentreAt(DeploymentState state) => state.Origin + state.Attitude.Apply(_centre.FromOrigin);

@@ -1,4 +1,5 @@
 using Momentum.Frames;
+using Momentum.Tethers.Deployment;
 
 namespace Momentum.Cases.Report.Model;
 

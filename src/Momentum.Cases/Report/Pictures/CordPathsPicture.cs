@@ -1,6 +1,7 @@
 using Momentum.Cases.Report.Model;
 using Momentum.Frames;
 using Momentum.Quantities;
+using Momentum.Tethers.Deployment;
 
 namespace Momentum.Cases.Report.Pictures;
 

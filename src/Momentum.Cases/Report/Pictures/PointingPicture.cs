@@ -1,6 +1,7 @@
 using System.Globalization;
 using Momentum.Cases.Report.Model;
 using Momentum.Quantities;
+using Momentum.Tethers.Deployment;
 
 namespace Momentum.Cases.Report.Pictures;
 

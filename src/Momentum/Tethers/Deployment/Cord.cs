@@ -68,6 +68,13 @@ public sealed record Cord
     /// <summary>What makes the cord let go of the hub.</summary>
     public LetGo LetGo { get; init; } = LetGo.Never;
 
+    /// <summary>Straight pieces that the cord is computed in: <see cref="Segments"/>, or one if it has no mass.</summary>
+    public int Pieces => LineDensity > LinearDensity.Zero ? Segments : 1;
+
+    /// <summary>+1: its tangent point runs counter-clockwise about the axis as it unwinds; −1: clockwise.</summary>
+    /// <param name="spin">Spin about the axis at the start.</param>
+    internal double Sense(double spin) => (spin < 0) == (Winding == Winding.OpposesSpin) ? -1 : 1;
+
     internal CordConstants Check(string name, double spin)
     {
         Allowed.Positive(WeightMass.ToSi(), WeightMass, $"{name}.{nameof(WeightMass)}", "Give the mass of one weight.");
@@ -84,7 +91,7 @@ public sealed record Cord
         double stiffness = Stiffness is { } given
             ? Allowed.Positive(given.Newtons, given, $"{name}.{nameof(Stiffness)}", "Leave it out for a cord that does not stretch.")
             : 0;
-        int segments = density > 0 ? Segments : 1;
+        int segments = Pieces;
         Allowed.Require(hanging < length / segments, $"{name}.{nameof(Hanging)}", Hanging, "shorter than the cord, and than one segment of a cord with mass");
         double jams = double.PositiveInfinity;
         if (JamsAt is { } jam)
@@ -125,7 +132,7 @@ public sealed record Cord
             Radius = radius,
             Height = PlaneHeight.Meters,
             StartAngle = StartAngle.Radians,
-            Sense = (spin < 0) == (Winding == Winding.OpposesSpin) ? -1 : 1,
+            Sense = Sense(spin),
             Smooth = Surface == DrumSurface.Smooth,
             FreedAt = freed,
             JamsAt = jams,

@@ -48,6 +48,12 @@ public sealed record CordDeployment
     /// <summary>The rig; null for a hub that floats free.</summary>
     public BenchRig? Rig { get; init; }
 
+    /// <summary>
+    /// Whether <see cref="Deploy"/> halves the pieces of the heavy cords, down to one straight piece, where with more of them the
+    /// motion is refused: a heavy cord that swings far out of its plane may let no fine chain through.
+    /// </summary>
+    public bool CoarserIfRefused { get; init; }
+
     /// <summary>When the computation ends; it ends earlier only if a weight strikes the hub or the room.</summary>
     public required Duration Until { get; init; }
 
@@ -66,11 +72,14 @@ public sealed record CordDeployment
     /// wound cords about their common centre of mass, which is what <see cref="DeploymentState.NutationAngle"/> tells; 0° and
     /// up, below 90°. With products of inertia a nutation of 0° has rates across the axis too.
     /// </param>
-    /// <param name="direction">Where the part of that momentum across the axis points, counted like <see cref="Cord.StartAngle"/>.</param>
+    /// <param name="direction">
+    /// Where the part of that momentum across the axis points, counted like <see cref="Cord.StartAngle"/>; along the first of
+    /// <see cref="HubAxes"/> if left out.
+    /// </param>
     /// <exception cref="ArgumentException">
     /// A value of the deployment or of the wobble is not allowed, such as a wobble on a rig's bearing; the message names it.
     /// </exception>
-    public CordDeployment Wobbling(Angle nutation, Angle direction)
+    public CordDeployment Wobbling(Angle nutation, Angle direction = default)
     {
         Allowed.Require(Rig is null, nameof(Rig), Rig, "null: a hub on a bearing does not wobble");
         Allowed.Require(nutation.Radians is >= 0 and < Math.PI / 2, nameof(nutation), nutation, "0 or more, and below 90 degrees");
@@ -94,7 +103,58 @@ public sealed record CordDeployment
     /// or the ledger does not close.
     /// </exception>
     /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
-    public DeploymentResult Deploy(CancellationToken cancellation = default) => new(this, cancellation);
+    public DeploymentResult Deploy(CancellationToken cancellation = default)
+    {
+        CordDeployment tried = this with { CoarserIfRefused = false };
+        while (true)
+        {
+            try
+            {
+                return new(tried, cancellation);
+            }
+            catch (ComputationRefusedException) when (CoarserIfRefused && tried.Cords.Any(c => c.Pieces > 1))
+            {
+                tried = tried.EachCord(c => c with { Segments = Math.Max(1, c.Pieces / 2) });
+            }
+        }
+    }
+
+    /// <summary>The same deployment with every cord changed alike.</summary>
+    /// <param name="change">What becomes of a cord.</param>
+    public CordDeployment EachCord(Func<Cord, Cord> change)
+    {
+        ArgumentNullException.ThrowIfNull(change);
+        return this with { Cords = [.. Cords.Select(change)] };
+    }
+
+    /// <summary>How the axes that the cords' angles are counted in stand to the body's.</summary>
+    /// <remarks>
+    /// The first is the body axis that follows the one nearest to <see cref="SpinAxis"/> in cyclic order (x for spin about z), made
+    /// square to it.
+    /// </remarks>
+    public Rotation<HubAxes, Body> HubAxes
+    {
+        get
+        {
+            (Vec first, Vec second, Vec third) = DrumDirections(SpinAxis.Si);
+            return Rotation<HubAxes, Body>.FromMatrix(
+                [first.X, second.X, third.X, first.Y, second.Y, third.Y, first.Z, second.Z, third.Z]);
+        }
+    }
+
+    /// <summary>
+    /// Where the end of a cord is fixed on the hub, counted like <see cref="Cord.StartAngle"/> and not reduced to one turn: from
+    /// there to the start angle its wound part lies on the drum, in the sense in which it is wound.
+    /// </summary>
+    /// <param name="cord">Index of the cord, from 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such cord.</exception>
+    public Angle EndAngle(int cord)
+    {
+        Allowed.Require(cord >= 0 && cord < Cords.Count, nameof(cord), cord, "the index of a cord");
+        Cord one = Cords[cord];
+        double wound = (one.Length - one.Hanging).Meters / one.HubRadius.Meters;
+        return one.StartAngle + Angle.FromRadians(one.Sense(Rates.Si.Dot(SpinAxis.Si)) * wound);
+    }
 
     /// <summary>
     /// Splits the final spin by its causes. Computes the deployment once more for each cause that is present, and once
@@ -118,13 +178,7 @@ public sealed record CordDeployment
             Rates,
             $"a rate with a part along {nameof(SpinAxis)}, or nothing unwinds; check the order of its components");
 
-        // Starting angles count from the body axis that follows the spin axis in cyclic order.
-        double x = Math.Abs(axis.X);
-        double y = Math.Abs(axis.Y);
-        double z = Math.Abs(axis.Z);
-        Vec next = z >= x && z >= y ? new(1, 0, 0) : x >= y ? new(0, 1, 0) : new(0, 0, 1);
-        Vec first = next - (next.Dot(axis) * axis);
-        first = (1 / first.Length) * first;
+        (Vec first, Vec second, _) = DrumDirections(axis);
         HubConstants hub = new()
         {
             Mass = Hub.SiMass,
@@ -132,7 +186,7 @@ public sealed record CordDeployment
             Inertia = Hub.Inertia.Si,
             Axis = axis,
             First = first,
-            Second = axis.Cross(first),
+            Second = second,
         };
         if (Rig is not { } rig)
         {
@@ -150,6 +204,18 @@ public sealed record CordDeployment
             Gravity = new Vec(0, 0, -Allowed.ZeroOrPositive(
                 rig.Gravity.MetersPerSecondSquared, rig.Gravity, $"{nameof(Rig)}.{nameof(rig.Gravity)}", "It pulls along −z.")),
         };
+    }
+
+    /// <summary>Starting angles count from the body axis that follows the spin axis in cyclic order.</summary>
+    private static (Vec First, Vec Second, Vec Third) DrumDirections(Vec axis)
+    {
+        double x = Math.Abs(axis.X);
+        double y = Math.Abs(axis.Y);
+        double z = Math.Abs(axis.Z);
+        Vec next = z >= x && z >= y ? new(1, 0, 0) : x >= y ? new(0, 1, 0) : new(0, 0, 1);
+        Vec first = next - (next.Dot(axis) * axis);
+        first = (1 / first.Length) * first;
+        return (first, axis.Cross(first), axis);
     }
 
     internal CordConstants[] CheckedCords(double spin)

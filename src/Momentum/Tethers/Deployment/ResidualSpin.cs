@@ -18,13 +18,13 @@ public sealed class ResidualSpin
         (SpinCause.Wobble, Steady),
         (SpinCause.Imbalance, Balanced),
         (SpinCause.CordPlaneOffset, Level),
-        (SpinCause.CordStretch, d => EachCord(d, c => c with { Stiffness = null, DampingRatio = 0 })),
-        (SpinCause.CordMass, d => EachCord(d, c => c with { LineDensity = LinearDensity.Zero })),
-        (SpinCause.DrumFriction, d => EachCord(d, c => c with { DrumFriction = 0 })),
+        (SpinCause.CordStretch, d => d.EachCord(c => c with { Stiffness = null, DampingRatio = 0 })),
+        (SpinCause.CordMass, d => d.EachCord(c => c with { LineDensity = LinearDensity.Zero })),
+        (SpinCause.DrumFriction, d => d.EachCord(c => c with { DrumFriction = 0 })),
         (SpinCause.UnequalCords, Equal),
-        (SpinCause.LateRelease, d => EachCord(d, c => c.ReleasedAt is null ? c : c with { ReleasedAt = Duration.Zero })),
-        (SpinCause.LateLetGo, d => EachCord(d, c => c with { LetGo = Timed(c.LetGo, 0) })),
-        (SpinCause.StuckCords, d => EachCord(d, c => c with { ReleasedAt = c.ReleasedAt ?? Duration.Zero, JamsAt = null })),
+        (SpinCause.LateRelease, d => d.EachCord(c => c.ReleasedAt is null ? c : c with { ReleasedAt = Duration.Zero })),
+        (SpinCause.LateLetGo, d => d.EachCord(c => c with { LetGo = Timed(c.LetGo, 0) })),
+        (SpinCause.StuckCords, d => d.EachCord(c => c with { ReleasedAt = c.ReleasedAt ?? Duration.Zero, JamsAt = null })),
         (SpinCause.Rig, d => d with { Rig = null }),
     ];
 
@@ -72,9 +72,6 @@ public sealed class ResidualSpin
     private static bool Same(CordDeployment one, CordDeployment other) =>
         one.Hub == other.Hub && one.Rates == other.Rates && one.Rig == other.Rig && one.Cords.SequenceEqual(other.Cords);
 
-    private static CordDeployment EachCord(CordDeployment deployment, Func<Cord, Cord> change) =>
-        deployment with { Cords = [.. deployment.Cords.Select(change)] };
-
     private static CordDeployment Steady(CordDeployment deployment) => deployment with
     {
         Rates = Vector<RotationalSpeed, Body>.Along(deployment.SpinAxis, deployment.Rates.ComponentAlong(deployment.SpinAxis)),
@@ -114,7 +111,7 @@ public sealed class ResidualSpin
     private static CordDeployment Level(CordDeployment deployment)
     {
         Length height = deployment.Hub.CentreOfMass.FromOrigin.ComponentAlong(deployment.SpinAxis);
-        return EachCord(deployment, c => c.PlaneHeight.Equals(height, Length.FromNanometers(1)) ? c : c with { PlaneHeight = height });
+        return deployment.EachCord(c => c.PlaneHeight.Equals(height, Length.FromNanometers(1)) ? c : c with { PlaneHeight = height });
     }
 
     private static CordDeployment Equal(CordDeployment deployment)
