@@ -15,6 +15,9 @@ internal static class TradeUnits
     private const double Foot = 12 * Inch;
     private const double Gravity = 9.80665;
     private const double Slug = Pound * Gravity / Foot;
+    private const double Revolution = 2 * Math.PI;
+    private const double RevolutionPerMinute = Math.PI / 30;
+    private const double Degree = Math.PI / 180;
 
     /// <summary>Quantity name, spelling, SI value of one unit.</summary>
     public static readonly IReadOnlyList<(string Quantity, string Spelling, double SiFactor)> Exact =
@@ -31,10 +34,10 @@ internal static class TradeUnits
         ("length", "ft", Foot),
         ("moment of inertia", "kg·m²", 1),
         ("spin rate", "rad/s", 1),
-        ("spin rate", "deg/s", Math.PI / 180),
+        ("spin rate", "deg/s", Degree),
         ("angle", "rad", 1),
-        ("angle", "deg", Math.PI / 180),
-        ("angle", "°", Math.PI / 180),
+        ("angle", "deg", Degree),
+        ("angle", "°", Degree),
         ("duration", "s", 1),
         ("duration", "ms", 1e-3),
         ("force", "N", 1),
@@ -66,13 +69,13 @@ internal static class TradeUnits
         ("linear density", "lbm/in", Pound / Inch),
         ("linear density", "oz/ft", Ounce / Foot),
         ("linear density", "kg/km", 1e-3),
-        ("spin rate", "rpm", Math.PI / 30),
-        ("spin rate", "r/min", Math.PI / 30),
-        ("spin rate", "r/s", 2 * Math.PI),
-        ("spin rate", "RPM", Math.PI / 30),
-        ("spin rate", "rev/min", Math.PI / 30),
-        ("spin rate", "rev/s", 2 * Math.PI),
-        ("spin rate", "rps", 2 * Math.PI),
+        ("spin rate", "rpm", RevolutionPerMinute),
+        ("spin rate", "r/min", RevolutionPerMinute),
+        ("spin rate", "r/s", Revolution),
+        ("spin rate", "RPM", RevolutionPerMinute),
+        ("spin rate", "rev/min", RevolutionPerMinute),
+        ("spin rate", "rev/s", Revolution),
+        ("spin rate", "rps", Revolution),
         ("torque", "ozf·in", Ounce * Gravity * Inch),
         ("torque", "in·lbf", Pound * Gravity * Inch),
         ("torque", "ft·lbf", Pound * Gravity * Foot),

@@ -45,6 +45,13 @@ internal readonly record struct Quaternion(double X, double Y, double Z, double 
             : new(row1.Z + row3.X, row2.Z + row3.Y, 1.0 + row3.Z - row1.X - row2.Y, row2.X - row1.Y);
     }
 
+    /// <summary>How the rotation of a body changes with time that turns with this angular velocity, along its own axes: q (ω/2).</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public Quaternion Rate(Vec angularVelocity)
+    {
+        return this * new Quaternion(0.5 * angularVelocity.X, 0.5 * angularVelocity.Y, 0.5 * angularVelocity.Z, 0.0);
+    }
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public Quaternion Conjugate()
     {

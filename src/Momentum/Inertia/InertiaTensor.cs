@@ -182,26 +182,16 @@ public readonly struct InertiaTensor<TFrame> :
     // L D Lᵀ without pivoting, which is stable for a positive definite matrix: the residual is of the order of rounding.
     private Vec SolveSi(Vec v)
     {
-        double trace = Si.Xx + Si.Yy + Si.Zz;
-        double l10 = Si.Xy / Si.Xx;
-        double l20 = Si.Xz / Si.Xx;
-        double d1 = Si.Yy - (l10 * Si.Xy);
-        double u = Si.Yz - (l20 * Si.Xy);
-        double l21 = u / d1;
-        double d2 = Si.Zz - (l20 * Si.Xz) - (l21 * u);
+        TensorFactors factors = new(Si);
 
-        // The product of the pivots is the determinant. In a physical tensor the two larger moments are of one size, so
-        // it measures the smallest moment against them: det / trace³ is between 1/27 and 1/8 of smallest / largest.
-        if (!(Si.Xx / trace * (d1 / trace) * (d2 / trace) > 1e-14))
+        // In a physical tensor the two larger moments are of one size, so the determinant measures the smallest moment against
+        // them: det / trace³ is between 1/27 and 1/8 of smallest / largest.
+        if (!(factors.DeterminantOver(Si.Xx + Si.Yy + Si.Zz) > 1e-14))
         {
             ThrowSingular();
         }
 
-        double b = v.Y - (l10 * v.X);
-        double c = v.Z - (l20 * v.X) - (l21 * b);
-        double z = c / d2;
-        double y = (b / d1) - (l21 * z);
-        return new((v.X / Si.Xx) - (l10 * y) - (l20 * z), y, z);
+        return factors.Solve(v);
     }
 
     private void ThrowSingular() => throw new ComputationRefusedException(

@@ -66,8 +66,7 @@ internal struct ForcedBodySystem<TBody, TLoads> : IOdeSystem
 
         // The raw quaternion, not the one of unit length: its drift is watched.
         Quaternion raw = Quaternion.Read(state[ForcedState.Attitude..]);
-        Quaternion turning = raw * new Quaternion(0.5 * rate.X, 0.5 * rate.Y, 0.5 * rate.Z, 0.0);
-        turning.Write(derivatives[ForcedState.Attitude..]);
+        raw.Rate(rate).Write(derivatives[ForcedState.Attitude..]);
         derivatives[ForcedState.Work] = force.Dot(velocity) + torque.Dot(q.Turn(rate));
         derivatives[ForcedState.Dissipated] = dissipation;
         derivatives[ForcedState.CarriedAway] = flowEnergy;
@@ -80,7 +79,7 @@ internal struct ForcedBodySystem<TBody, TLoads> : IOdeSystem
         Tensor inertia = Inertia + (InertiaRate * elapsed);
         Quaternion attitude = Quaternion.Read(state[ForcedState.Attitude..]).Normalised();
         Vec bodyMomentum = attitude.Conjugate().Turn(Vec.Read(state[ForcedState.Momentum..]) - Vec.Read(state[ForcedState.Slug..]));
-        return new Snapshot(mass, inertia, attitude, Solve(inertia, bodyMomentum));
+        return new Snapshot(mass, inertia, attitude, new TensorFactors(inertia).Solve(bodyMomentum));
     }
 
     public readonly double KineticEnergy(double time, ReadOnlySpan<double> state)
@@ -97,23 +96,6 @@ internal struct ForcedBodySystem<TBody, TLoads> : IOdeSystem
             new Vector<Speed, Inertial>(Vec.Read(state[ForcedState.Velocity..])),
             new Vector<RotationalSpeed, TBody>(now.Rate),
             Rotation<TBody, Inertial>.Unchecked(now.Attitude));
-    }
-
-    /// <summary>Solves m x = v for a positive definite m by Cholesky's factors.</summary>
-    private static Vec Solve(Tensor m, Vec v)
-    {
-        double l11 = Math.Sqrt(m.Xx);
-        double l21 = m.Xy / l11;
-        double l31 = m.Xz / l11;
-        double l22 = Math.Sqrt(m.Yy - (l21 * l21));
-        double l32 = (m.Yz - (l31 * l21)) / l22;
-        double l33 = Math.Sqrt(m.Zz - (l31 * l31) - (l32 * l32));
-        double y1 = v.X / l11;
-        double y2 = (v.Y - (l21 * y1)) / l22;
-        double y3 = (v.Z - (l31 * y1) - (l32 * y2)) / l33;
-        double z = y3 / l33;
-        double y = (y2 - (l32 * z)) / l22;
-        return new Vec((y1 - (l21 * y) - (l31 * z)) / l11, y, z);
     }
 
     internal readonly record struct Snapshot(double Mass, Tensor Inertia, Quaternion Attitude, Vec Rate);

@@ -1,3 +1,5 @@
+using Momentum.Numerics;
+
 namespace Momentum.Motion;
 
 /// <summary>What the rates reach over all time, as seen from an axis that is fixed in the body.</summary>
@@ -39,7 +41,6 @@ internal sealed partial class FreeRotation
         // A multiple of four, so that the corners that the curve has near the separatrix are looked at themselves.
         const int Looks = 64;
         const int Iterations = 50;
-        const double Golden = 0.6180339887498949;
         const double Spacing = 2 * Math.PI / Looks;
         double largest = 0;
         double before = Of(measure, -Spacing, axis, out _);
@@ -58,27 +59,9 @@ internal sealed partial class FreeRotation
             {
                 double low = (look - 1) * Spacing;
                 double high = (look + 1) * Spacing;
-                double left = high - (Golden * (high - low));
-                double right = low + (Golden * (high - low));
-                double atLeft = Of(measure, left, axis, out _);
-                double atRight = Of(measure, right, axis, out _);
-                for (int i = 0; i < Iterations; i++)
-                {
-                    if (atLeft > atRight)
-                    {
-                        (high, right, atRight) = (right, left, atLeft);
-                        left = high - (Golden * (high - low));
-                        atLeft = Of(measure, left, axis, out _);
-                    }
-                    else
-                    {
-                        (low, left, atLeft) = (left, right, atRight);
-                        right = low + (Golden * (high - low));
-                        atRight = Of(measure, right, axis, out _);
-                    }
-                }
-
-                largest = Math.Max(largest, Math.Max(atLeft, atRight));
+                (_, double highest) = GoldenSection.Highest(
+                    (This: this, measure, axis), static (s, place) => s.This.Of(s.measure, place, s.axis, out _), low, high, Iterations);
+                largest = Math.Max(largest, highest);
             }
 
             (before, here, side) = (here, next, sideNext);

@@ -1,3 +1,5 @@
+using Momentum.Numerics;
+
 namespace Momentum.Tethers;
 
 /// <summary>
@@ -364,37 +366,11 @@ internal readonly struct PlanarCords
             }
         }
 
-        // Golden section between the neighbours.
-        const double Golden = 0.6180339887498949;
         double low = Angle(Math.Max(0, best - 1));
         double high = best >= Panels - 1 ? last : Angle(best + 1);
-        double left = high - (Golden * (high - low));
-        double right = low + (Golden * (high - low));
-        double leftTension = Tension(left, out _);
-        double rightTension = Tension(right, out _);
-        for (int i = 0; i < 40; i++)
-        {
-            if (leftTension > rightTension)
-            {
-                high = right;
-                right = left;
-                rightTension = leftTension;
-                left = high - (Golden * (high - low));
-                leftTension = Tension(left, out _);
-            }
-            else
-            {
-                low = left;
-                left = right;
-                leftTension = rightTension;
-                right = low + (Golden * (high - low));
-                rightTension = Tension(right, out _);
-            }
-        }
-
-        double inside = 0.5 * (low + high);
+        (double inside, double tensionInside) = GoldenSection.Highest(this, static (cords, angle) => cords.Tension(angle, out _), low, high, 40);
         double atBest = best == Panels ? last : Angle(best);
-        return Tension(inside, out _) > bestTension ? inside : atBest;
+        return tensionInside > bestTension ? inside : atBest;
 
         double Angle(int index)
         {

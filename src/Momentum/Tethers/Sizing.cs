@@ -1,4 +1,5 @@
 using MathNet.Numerics.RootFinding;
+using Momentum.Numerics;
 using Momentum.Quantities;
 using UnitsNet;
 
@@ -139,19 +140,8 @@ internal static class Sizing
         return Root(x => Miss(x * high), low / high, 1) * high;
     }
 
-    // Golden section.
-    private static double LeastMiss(Func<double, double> miss, double low, double high)
-    {
-        const double Golden = 0.6180339887498949;
-        for (int i = 0; i < 100; i++)
-        {
-            double left = high - (Golden * (high - low));
-            double right = low + (Golden * (high - low));
-            (low, high) = miss(left) < miss(right) ? (low, right) : (left, high);
-        }
-
-        return 0.5 * (low + high);
-    }
+    private static double LeastMiss(Func<double, double> miss, double low, double high) =>
+        GoldenSection.Highest(miss, static (miss, x) => -miss(x), low, high, 100).Place;
 
     // The bracket is narrow and the accuracy asked for is that of a double, which Brent's method may report as not reached
     // when no better number exists: so the residual decides.

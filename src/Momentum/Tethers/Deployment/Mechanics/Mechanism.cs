@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using Momentum.Frames;
 
 namespace Momentum.Tethers.Deployment.Mechanics;
 
@@ -201,7 +202,7 @@ internal sealed class Mechanism
 
         Vec acceleration = _turn.ToInertial(_hubAcceleration);
         Vec.Read(state[Speed..]).Write(derivatives);
-        Quaternion(state[Attitude..], _omega, derivatives[Attitude..]);
+        Quaternion.Read(state[Attitude..]).Rate(_omega).Write(derivatives[Attitude..]);
         acceleration.Write(derivatives[Speed..]);
         _hubTurning.Write(derivatives[Rates..]);
 
@@ -305,18 +306,6 @@ internal sealed class Mechanism
                 FreeHingeChart.SetVelocity(link, _hub, velocity - parent, c);
                 break;
         }
-    }
-
-    private static void Quaternion(ReadOnlySpan<double> q, Vec omega, Span<double> rate)
-    {
-        double x = q[0];
-        double y = q[1];
-        double z = q[2];
-        double w = q[3];
-        rate[0] = 0.5 * ((w * omega.X) + (y * omega.Z) - (z * omega.Y));
-        rate[1] = 0.5 * ((w * omega.Y) + (z * omega.X) - (x * omega.Z));
-        rate[2] = 0.5 * ((w * omega.Z) + (x * omega.Y) - (y * omega.X));
-        rate[3] = -0.5 * ((x * omega.X) + (y * omega.Y) + (z * omega.Z));
     }
 
     /// <summary>A link wound up, its node held.</summary>

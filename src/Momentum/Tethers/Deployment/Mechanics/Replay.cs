@@ -74,24 +74,14 @@ internal sealed class Replay
     /// <summary>The highest tension of a cord about a peak that was seen, up to the end.</summary>
     public TensionPeak Highest(int cord, Survey.Peak peak, double end)
     {
-        // Golden section on whatever the tension does there: a peak may also be a jump at an event, where it then stays.
-        const double Golden = 0.6180339887498949;
-        const int Iterations = 40;
-        double from = peak.From;
+        const int Sections = 40;
         double until = Math.Min(peak.Until, end);
-        double time = peak.Time;
-        double tension = peak.Tension;
-        for (int i = 0; i < Iterations && until > from; i++)
+        (double time, double tension) = (peak.Time, peak.Tension);
+        if (until > peak.From)
         {
-            double left = until - (Golden * (until - from));
-            double right = from + (Golden * (until - from));
-            double atLeft = TensionAt(cord, left);
-            double atRight = TensionAt(cord, right);
-            (from, until) = atLeft > atRight ? (from, right) : (left, until);
-            if (Math.Max(atLeft, atRight) > tension)
-            {
-                (tension, time) = atLeft > atRight ? (atLeft, left) : (atRight, right);
-            }
+            // Whatever the tension does there: a peak may also be a jump at an event, where the search then stays.
+            (double place, double highest) = GoldenSection.Highest((This: this, cord), static (s, at) => s.This.TensionAt(s.cord, at), peak.From, until, Sections);
+            (time, tension) = highest > tension ? (place, highest) : (time, tension);
         }
 
         return new TensionPeak(cord, Force.FromNewtons(tension), Duration.FromSeconds(time));
