@@ -43,6 +43,7 @@ internal static class PartsBody
         try
         {
             MassProperties<Body> whole = assembly.Build();
+            WarnOfConflicts(given, assembly, findings);
             Direction<Body> axis = BodyJudge.DirectionOf(given.Vehicle.SpinAxis);
             return new SpinningBody(whole.Mass, whole.CentreOfMass, axis, whole.Inertia.AboutAxis(axis), whole.Inertia) { Parts = assembly.Contributions() };
         }
@@ -52,6 +53,48 @@ internal static class PartsBody
                 given, nameof(Case.Part), $"the parts make no body: {BodyJudge.Clause(refusal.Message)}", "parts that some body is made of",
                 "Check masses, sizes and places, and that every hole lies inside material.");
             return null;
+        }
+    }
+
+    private static void WarnOfConflicts(Case given, Assembly<Body> assembly, Findings findings)
+    {
+        foreach (PartConflict<Body> conflict in assembly.Conflicts())
+        {
+            string place = FormattableString.Invariant($"at ({conflict.At.X.Meters:g3}, {conflict.At.Y.Meters:g3}, {conflict.At.Z.Meters:g3}) m, in about {conflict.Volume.Liters:g2} L");
+            findings.Warn(
+                given, nameof(Case.Part),
+                conflict.Kind == PartConflictKind.Overlap
+                    ? $"the parts \"{conflict.Part}\" and \"{conflict.Other}\" take up the same space {place}, which is counted twice"
+                    : $"the hole \"{conflict.Part}\" takes away where no material is, {place}",
+                "Check places and sizes, or make a hole for the part that lies within another.");
+        }
+    }
+
+    private static void WarnOfCrossings(PartSection part, TriangleMesh mesh, Findings findings)
+    {
+        // The search takes some seconds for so many.
+        const int MostFacets = 200_000;
+        if (mesh.TriangleCount > MostFacets)
+        {
+            findings.Warn(
+                part, nameof(PartSection.File), FormattableString.Invariant($"the mesh has {mesh.TriangleCount} facets; whether it cuts through itself is looked at up to {MostFacets}"),
+                "Export it coarser, or make sure of it where it comes from.");
+            return;
+        }
+
+        try
+        {
+            foreach (MeshCrossing crossing in mesh.Crossings(1))
+            {
+                findings.Warn(
+                    part, nameof(PartSection.File),
+                    FormattableString.Invariant($"the mesh cuts through itself or encloses some space twice, by facets {crossing.First} and {crossing.Second} at ({crossing.At.X.Meters:g4}, {crossing.At.Y.Meters:g4}, {crossing.At.Z.Meters:g4}) m: that space counts twice"),
+                    "Unite its bodies where it comes from, and export it anew.");
+            }
+        }
+        catch (ComputationRefusedException refusal)
+        {
+            findings.Warn(part, nameof(PartSection.File), BodyJudge.Clause(refusal.Message), "Or make sure of it where it comes from.");
         }
     }
 
@@ -105,6 +148,7 @@ internal static class PartsBody
         {
             using Stream stream = files.Open(part.File!);
             var mesh = TriangleMesh.ReadStl(stream, unit);
+            WarnOfCrossings(part, mesh, findings);
             return part.Mass is { } mass ? Solid.Mesh(mass.Value, mesh) : Solid.Mesh(part.Density!.Value, mesh);
         }
         catch (InvalidDataException refusal)

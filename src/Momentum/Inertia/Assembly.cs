@@ -9,8 +9,8 @@ namespace Momentum.Inertia;
 /// <summary>Solids placed and turned in one frame, some of them holes, that make one rigid body.</summary>
 /// <typeparam name="TFrame">The frame that the parts are placed in.</typeparam>
 /// <remarks>
-/// <para>Parts are added and subtracted in any order; the result depends on it only by rounding. Whether parts overlap, or
-/// a hole lies inside material, is not known here: only the sums are checked.</para>
+/// <para>Parts are added and subtracted in any order; the result depends on it only by rounding. <see cref="Build"/> checks
+/// only the sums; whether parts overlap, or a hole lies outside material, is told by <see cref="Conflicts"/>.</para>
 /// <para>Mutable while it is built, so not safe to change from several threads. Compared by reference.</para>
 /// </remarks>
 public sealed class Assembly<TFrame>
@@ -121,6 +121,27 @@ public sealed class Assembly<TFrame>
             new(centre, part.About(centre) * part.Sign)))];
     }
 
+    /// <summary>Where parts take up the same space, and where holes are not in material: the mass of that space is counted wrong.</summary>
+    /// <remarks>
+    /// <para>Found by sampling: 4096 points spread evenly (an additive recurrence, the same in every run) through the box that two
+    /// parts' boxes have in common, and through that of each hole. A point counts if more parts than holes and one hold it, or fewer
+    /// than the holes that do. So what is told is so, by a point that shows it, but for what is thinner than a millionth of a part;
+    /// a conflict in less than about a thousandth of that box may be missed, and its volume is known to a few per cent of the box.</para>
+    /// <para>Points, rods, discs, spherical shells and stated parts take no part: their space is none or not known. Beside a stated
+    /// part or a shell no hole is said to be outside material.</para>
+    /// </remarks>
+    /// <param name="cancellation">Ends the search early.</param>
+    /// <returns>None for an assembly whose parts fit.</returns>
+    /// <exception cref="OperationCanceledException">The search was cancelled.</exception>
+    public IReadOnlyList<PartConflict<TFrame>> Conflicts(CancellationToken cancellation = default)
+    {
+        List<PlacedRegion> placed = [.. _parts.Where(part => part.Solid.Region is not null).Select(part => new PlacedRegion(
+            part.Name, part.Solid.Region!, part.Sign < 0, (part.At - Position<TFrame>.Origin).Si, part.Cosines))];
+        bool allKnown = placed.Count == _parts.Count;
+        return [.. PartConflicts.Find(placed, allKnown, cancellation).Select(found => new PartConflict<TFrame>(
+            found.Kind, found.Part, found.Other, Position<TFrame>.Origin + Vector<Length, TFrame>.FromSi(found.Place), Volume.FromCubicMeters(found.Volume)))];
+    }
+
     private Assembly<TFrame> Place(string name, Solid solid, Position<TFrame> at, Rotation<Part, TFrame> turned, Ratio growth, int sign)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(name);
@@ -134,11 +155,11 @@ public sealed class Assembly<TFrame>
                 string.Create(CultureInfo.InvariantCulture, $"The growth allowance of {name} is {100 * fraction} %; it must be from 0 to 100 % of the mass. Check that a percentage was not given as a fraction."));
         }
 
-        Span<double> cosines = stackalloc double[9];
+        double[] cosines = new double[9];
         turned.CopyMatrixTo(cosines);
         double grown = sign * (1 + fraction);
         _parts.Add(new(
-            name, solid, growth, sign, grown * solid.SiMass, at + turned.Apply(solid.CentreOfMass.FromOrigin), solid.SiInertia.Turned(cosines) * grown));
+            name, solid, growth, sign, grown * solid.SiMass, at + turned.Apply(solid.CentreOfMass.FromOrigin), solid.SiInertia.Turned(cosines) * grown, at, cosines));
         return this;
     }
 
@@ -170,7 +191,7 @@ public sealed class Assembly<TFrame>
     private string Holes() => string.Join(", ", _parts.Where(part => part.Sign < 0).Select(part => part.Name));
 
     // Mass and inertia about the part's own centre are negative for a hole.
-    private sealed record Placed(string Name, Solid Solid, Ratio Growth, int Sign, double SignedMass, Position<TFrame> Centre, Tensor SignedInertia)
+    private sealed record Placed(string Name, Solid Solid, Ratio Growth, int Sign, double SignedMass, Position<TFrame> Centre, Tensor SignedInertia, Position<TFrame> At, double[] Cosines)
     {
         internal Tensor About(Position<TFrame> point) => SignedInertia + Tensor.OfPoint(SignedMass, (Centre - point).Si);
     }

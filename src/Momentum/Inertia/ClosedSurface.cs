@@ -22,6 +22,9 @@ internal sealed class ClosedSurface
     /// <summary>Three vertex indices a triangle.</summary>
     internal int[] Corners { get; }
 
+    /// <summary>A facet of each separate shell.</summary>
+    internal int[] ShellFacets { get; private set; } = [];
+
     /// <summary>From nine coordinates a triangle, anticlockwise as seen from outside.</summary>
     /// <exception cref="InvalidDataException">It is not the boundary of a solid.</exception>
     internal static ClosedSurface Of(ReadOnlySpan<double> triangles)
@@ -34,7 +37,9 @@ internal sealed class ClosedSurface
         ClosedSurface surface = Weld(triangles);
         surface.RefuseDegenerate();
         surface.RefuseRepeated();
-        surface.RefuseInward(surface.RefuseOpen());
+        int[] shell = surface.RefuseOpen();
+        surface.RefuseInward(shell);
+        surface.ShellFacets = [.. shell.Distinct()];
         return surface;
     }
 

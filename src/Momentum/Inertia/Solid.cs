@@ -21,8 +21,12 @@ public sealed class Solid
     internal readonly double SiMass;
     internal readonly Tensor SiInertia;
 
-    private Solid(string shape, double mass, Position<Part> centreOfMass, Tensor inertia)
+    // Null for what has no volume, or none that is known.
+    internal readonly SolidRegion? Region;
+
+    private Solid(string shape, double mass, Position<Part> centreOfMass, Tensor inertia, SolidRegion? region = null)
     {
+        Region = region;
         Shape = shape;
         SiMass = mass;
         CentreOfMass = centreOfMass;
@@ -128,7 +132,7 @@ public sealed class Solid
         double r = Metres(radius);
         double h = Metres(height);
         double across = 3 * m * ((4 * r * r) + (h * h)) / 80;
-        return new("cone", Representable(m, across), Position<Part>.Of(0, 0, h / 4, LengthUnit.Meter), new(across, across, 0.3 * m * r * r, 0, 0, 0));
+        return new("cone", Representable(m, across), Position<Part>.Of(0, 0, h / 4, LengthUnit.Meter), new(across, across, 0.3 * m * r * r, 0, 0, 0), SolidRegion.Cone(r, h));
     }
 
     /// <summary>A cone about z, its origin the centre of its base and its apex at z = height.</summary>
@@ -145,7 +149,7 @@ public sealed class Solid
     {
         double m = Kilograms(mass);
         double i = 0.4 * m * Square(Metres(radius));
-        return Centred("sphere", m, i, i, i);
+        return Centred("sphere", m, i, i, i, SolidRegion.Sphere(radius.Meters));
     }
 
     /// <summary>A sphere.</summary>
@@ -181,7 +185,7 @@ public sealed class Solid
         double xx = Square(Metres(x));
         double yy = Square(Metres(y));
         double zz = Square(Metres(z));
-        return Centred("box", m, m * (yy + zz) / 12, m * (xx + zz) / 12, m * (xx + yy) / 12);
+        return Centred("box", m, m * (yy + zz) / 12, m * (xx + zz) / 12, m * (xx + yy) / 12, SolidRegion.Box(x.Meters, y.Meters, z.Meters));
     }
 
     /// <summary>A box with its edges along the axes.</summary>
@@ -200,7 +204,7 @@ public sealed class Solid
         ArgumentNullException.ThrowIfNull(mesh);
         double m = Kilograms(mass);
         double density = m / mesh.SiVolume;
-        return new("mesh", Representable(m, density * mesh.SiInertia.LargestElement), mesh.Centroid, mesh.SiInertia * density);
+        return new("mesh", Representable(m, density * mesh.SiInertia.LargestElement), mesh.Centroid, mesh.SiInertia * density, SolidRegion.Mesh(mesh));
     }
 
     /// <summary>The solid that a closed mesh encloses, in the mesh's own axes and from its own origin.</summary>
@@ -230,14 +234,14 @@ public sealed class Solid
     /// <summary>Shape and mass, in the invariant culture.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Shape}, {SiMass} kg");
 
-    private static Solid Centred(string shape, double mass, double xx, double yy, double zz) =>
-        new(shape, Representable(mass, xx + yy + zz), default, new(xx, yy, zz, 0, 0, 0));
+    private static Solid Centred(string shape, double mass, double xx, double yy, double zz, SolidRegion? region = null) =>
+        new(shape, Representable(mass, xx + yy + zz), default, new(xx, yy, zz, 0, 0, 0), region);
 
     private static Solid Hollow(string shape, double m, double outer, double inner, double height)
     {
         double squares = (outer * outer) + (inner * inner);
         double across = m * ((3 * squares) + (height * height)) / 12;
-        return Centred(shape, m, across, across, m * squares / 2);
+        return Centred(shape, m, across, across, m * squares / 2, SolidRegion.Tube(outer, inner, height));
     }
 
     private static double Representable(double mass, double inertia) => inertia > 0 && double.IsFinite(inertia)

@@ -9,7 +9,8 @@ namespace Momentum.Tests.Designs;
 /// </summary>
 public class DesignTests(ITestOutputHelper output)
 {
-    private const int PlanarInTheGate = 4000;
+    private const int PlanarInTheGate = 2000;
+    private const int SpaceInTheGate = 60;
     private const int PlanarForOneInSpace = 20;
 
     private static readonly string? _asked = Environment.GetEnvironmentVariable("MOMENTUM_DESIGNS");
@@ -20,6 +21,10 @@ public class DesignTests(ITestOutputHelper output)
 
     [Fact]
     public void Planar_designs_at_random_are_computed_or_refused() => Explore(Planar, PlanarDesigns.Count);
+
+    [Fact]
+    public void Deployments_at_random_are_computed_or_refused() =>
+        Explore(_asked is null ? SpaceInTheGate : Planar / PlanarForOneInSpace, SpaceDesigns.Count);
 
     private void Explore(int designs, Action<Tally, int, int> count)
     {

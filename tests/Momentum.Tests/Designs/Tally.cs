@@ -54,7 +54,7 @@ internal sealed class Tally(bool timed)
                 _runs[kind] = runs = [];
             }
 
-            runs.Add(new Run(number, seconds, work, timed ? compute : null, found));
+            runs.Add(new Run(number, seconds, found.Work ?? work, timed ? compute : null, found));
         }
     }
 
@@ -158,4 +158,7 @@ internal sealed record Finding(string Outcome)
 
     /// <summary>The largest departure of its ledger.</summary>
     internal double Closure { get; init; }
+
+    /// <summary>The work that it turned out to take; null if that was told before.</summary>
+    internal (int Amount, string Of)? Work { get; init; }
 }

@@ -49,6 +49,36 @@ public sealed class BodyTests
     }
 
     [Fact]
+    public void Parts_in_one_place_and_holes_in_none_are_warned_of()
+    {
+        const string Two = """
+            shape = "cylinder"
+            radius = "0.5 m"
+            height = "1.2 m"
+            [[part]]
+            name = "deck"
+            mass = "10 kg"
+            shape = "cylinder"
+            radius = "0.4 m"
+            height = "0.1 m"
+            at = ["0 m", "0 m", "0.6 m"]
+            [[part]]
+            name = "bore"
+            hole = true
+            mass = "1 kg"
+            shape = "cylinder"
+            radius = "0.1 m"
+            height = "0.4 m"
+            at = ["0 m", "0 m", "-0.6 m"]
+            """;
+        Invocation run = Invocation.WithInput(Parts.Replace("{0}", Two, StringComparison.Ordinal), "check", "-");
+
+        Assert.Contains("\"it\" and \"deck\" take up the same space", run.Error, StringComparison.Ordinal);
+        Assert.Contains("\"bore\" takes away where no material is", run.Error, StringComparison.Ordinal);
+        Assert.Equal(0, run.ExitCode);
+    }
+
+    [Fact]
     public void A_turn_is_about_x_then_y_then_z_of_the_body()
     {
         // A rod along z turned by 90 degrees about x points along -y; turned then about z by 90 degrees it points along x.
