@@ -20,14 +20,14 @@ public sealed class AnsweringTests
         using var json = new MemoryStream();
         JsonReport.Write(answer, json);
         JsonNode figures = JsonNode.Parse(json.ToArray())!;
-        using var text = new StringWriter();
+        using var text = new MemoryStream();
         TextReport.Write(answer, text);
         using var page = new MemoryStream();
         HtmlReport.Write(answer, page);
 
         Assert.Equal("cord_length", answer.SolvedFor);
         Assert.InRange((double)figures["cord_length_m"]!, 0.1, 100);
-        Assert.Contains("Cord length", text.ToString(), StringComparison.Ordinal);
+        Assert.Contains("Cord length", Encoding.UTF8.GetString(text.ToArray()), StringComparison.Ordinal);
         Assert.EndsWith("</html>", Encoding.UTF8.GetString(page.ToArray()).TrimEnd(), StringComparison.Ordinal);
         Assert.True(json.CanWrite && page.CanWrite, "The streams are the caller's to close.");
     }

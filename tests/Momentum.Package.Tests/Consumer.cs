@@ -49,7 +49,7 @@ internal sealed class Consumer
               <fallbackPackageFolders><add key="shared" value="{shared}" /></fallbackPackageFolders>
               <packageSources><add key="packed" value="{packages.Feed}" /></packageSources>
               <packageSourceMapping>
-                <packageSource key="packed"><package pattern="Momentum" /></packageSource>
+                <packageSource key="packed"><package pattern="Momentum" /><package pattern="Momentum.Cases" /></packageSource>
                 <packageSource key="nuget.org"><package pattern="*" /></packageSource>
               </packageSourceMapping>
             </configuration>

@@ -18,8 +18,8 @@ public sealed class Answer
     /// <summary>What was solved for, as the case file's key is spelled: <c>cord_length</c>, <c>weight_mass</c> or <c>final_rate</c>.</summary>
     public string SolvedFor { get; init; } = "";
 
-    /// <summary>The numbers, most important first.</summary>
-    public IReadOnlyList<AnswerFigure> Figures { get; init; } = [];
+    /// <summary>All that was computed, as one tree of groups: design, planar motion, body, spread, whole motion.</summary>
+    public AnswerGroup Figures { get; init; } = new("", "", []);
 
     /// <summary>What the case requires, and how each came out.</summary>
     public IReadOnlyList<JudgedRequirement> Requirements { get; init; } = [];

@@ -9,8 +9,18 @@ namespace Momentum.Cases.Answers;
 /// <param name="Note">How it is meant or where it occurs; may be empty.</param>
 /// <param name="Solved">Whether it is the unknown that the case asked for.</param>
 public sealed record AnswerFigure(string Key, string Name, double Value, double Shown, string Unit, string Note = "", bool Solved = false)
+    : AnswerNode(Key, Name, Note)
 {
+    /// <summary>What the stated tolerances make of it; null if that is not known.</summary>
+    public FigureSpread? Spread { get; init; }
+
+    /// <summary>Whether it belongs to the short answer, which is read and signed first.</summary>
+    public bool IsHeadline { get; init; }
+
     /// <summary>A number that is shown in SI.</summary>
     public static AnswerFigure Si(string key, string name, double value, string unit, string note = "", bool solved = false) =>
         new(key, name, value, value, unit, note, solved);
+
+    /// <summary>The same, as part of the short answer.</summary>
+    internal AnswerFigure Headline() => this with { IsHeadline = true };
 }

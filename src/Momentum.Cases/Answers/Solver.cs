@@ -8,8 +8,6 @@ namespace Momentum.Cases.Answers;
 /// <summary>Maps a case to the library's calls and the library's results to an answer.</summary>
 public static class Solver
 {
-    private const double RpmPerRadian = 30 / Math.PI;
-
     /// <summary>Sizes and simulates a case, and runs the cases drawn from its tolerances.</summary>
     /// <param name="judgement">A case judged without errors.</param>
     /// <param name="options">How the spread is run; the usual way if left out.</param>
@@ -34,7 +32,7 @@ public static class Solver
         var hub = new DespinHub(body.SpinInertia, given.Despin.HubRadius.Value, given.Spin.Rate.Value);
         LetGo letGo = LetGoOf(given.Despin.LetGo);
         SpringCords? springs = given.Despin.OnSprings ? SpringCords.Size(given.Despin, hub, letGo) : null;
-        PlanarMotion motion = springs is null ? Size(given.Despin, hub, letGo).Deploy() : springs.Motion;
+        PlanarMotion motion = springs is null ? Size(given.Despin, hub, letGo).Deploy(cancellation) : springs.Motion;
         DesignJudge.Judge(given, motion, findings);
         Spread? spread = SpreadRun.Of(given, body, motion, run);
         WholeMotion? whole = WholeMotion.Of(given, body, motion, findings, out string whyNotWhole);
@@ -46,7 +44,7 @@ public static class Solver
             WholeSpread = wholeSpread,
             WhyNotWhole = whyNotWhole,
             SolvedFor = solvedFor,
-            Figures = FiguresOf(given, body, motion, springs, solvedFor),
+            Figures = FiguresOf(given, body, motion, springs, spread, whole, wholeSpread, solvedFor),
             Spread = spread,
             Requirements = RequirementJudge.Judge(given, motion, spread, whole, wholeSpread, whyNotWhole),
             Warnings = [.. judgement.Problems, .. findings.Problems],
@@ -81,71 +79,17 @@ public static class Solver
         };
     }
 
-    private static List<AnswerFigure> FiguresOf(Case given, SpinningBody body, PlanarMotion motion, SpringCords? springs, string solvedFor)
-    {
-        PlanarDesign design = motion.Design;
-        PeakTension peak = motion.PeakTension;
-        double initial = design.Hub.Spin.RadiansPerSecond;
-        double final = motion.FinalSpin.RadiansPerSecond;
-        double speed = motion.Departure.Speed.MetersPerSecond;
-        List<AnswerFigure> figures =
-        [
-            AnswerFigure.Si("cord_length_m", "Cord length, each", design.CordLength.Meters, "m", "from its end point on the hub to the weight's centre of mass", solvedFor == "cord_length"),
-            .. springs?.DesignFigures ?? [],
-            AnswerFigure.Si("weight_mass_kg", "Weight mass, each", design.WeightMass.Kilograms, "kg", "", solvedFor == "weight_mass"),
-            new("final_spin_rad_s", "Final spin rate", final, Rounded(final, initial) * RpmPerRadian, "rpm", "of the body after let-go; negative if reversed", solvedFor == "final_rate"),
-            new("unwind_time_s", "Unwinding time", motion.UnwindTime.Seconds, motion.UnwindTime.Seconds, "s", "from release of the weights"),
-            new("let_go_time_s", "Let-go time", motion.LetGoTime.Seconds, motion.LetGoTime.Seconds, "s", "from release of the weights"),
-            AnswerFigure.Si("peak_cord_tension_n", "Peak cord tension, each", peak.Tension.Newtons, "N", PeakNote(peak)),
-            AnswerFigure.Si("peak_tension_time_s", "Time of peak tension", peak.Time.Seconds, "s"),
-            AnswerFigure.Si("peak_tension_free_cord_length_m", "Free cord length at peak tension", peak.UnwoundLength.Meters, "m"),
-            new("peak_tension_cord_angle_rad", "Cord angle at peak tension", peak.CordAngle.Radians, peak.CordAngle.Degrees, "deg", "from tangent"),
-            .. springs?.StretchFigures ?? [],
-        ];
-        if (CordSafetyFactor(given, motion) is { } margin)
-        {
-            figures.Add(AnswerFigure.Si("cord_safety_factor", "Cord safety factor", margin, "", "breaking load over peak tension of one cord"));
-        }
-
-        if (given.Despin.SecondWeightDelay is { } delay && motion is DespinMotion inextensible)
-        {
-            LateLetGo late = inextensible.WithOneWeightLate(delay.Value, body.Mass);
-            string note = FormattableString.Invariant($"if one weight lets go {delay.Value.Milliseconds:G3} ms after the others");
-            figures.Add(new("late_weight_final_spin_rad_s", "Final spin rate, one weight late", late.FinalSpin.RadiansPerSecond, Rounded(late.FinalSpin.RadiansPerSecond, initial) * RpmPerRadian, "rpm", note));
-            figures.Add(AnswerFigure.Si("late_weight_drift_m_s", "Drift of the body, one weight late", late.HubDrift.MetersPerSecond, "m/s", note));
-        }
-
-        figures.AddRange(
-        [
-            AnswerFigure.Si("weight_let_go_speed_m_s", "Weight speed at let-go", speed, "m/s", "in space, about the body's centre of mass"),
-            SpeedFigure("weight_let_go_radial_speed_m_s", "Outward part of that speed", motion.Departure.RadialSpeed, ""),
-            SpeedFigure("weight_let_go_tangential_speed_m_s", "Sideways part of that speed", motion.Departure.TangentialSpeed, "positive in the sense of the initial spin"),
-            AnswerFigure.Si("weight_let_go_energy_j", "Energy of each weight at let-go", 0.5 * design.WeightMass.Kilograms * speed * speed, "J"),
-            new("let_go_cord_angle_rad", "Cord angle at let-go", motion.AtLetGo.CordAngle.Radians, motion.AtLetGo.CordAngle.Degrees, "deg", "from tangent"),
-            AnswerFigure.Si("let_go_free_cord_length_m", "Free cord length at let-go", motion.AtLetGo.UnwoundLength.Meters, "m"),
-            new("hub_turn_rad", "Turn of the body until let-go", motion.HubTurn.Radians, motion.HubTurn.Degrees, "deg"),
-            AnswerFigure.Si("cord_turns", "Turns of cord on the hub", design.CordTurns, ""),
-            AnswerFigure.Si("stowed_holding_force_n", "Force that holds each stowed weight", motion.StowedHoldingForce.Newtons, "N", "at the initial spin rate, without its cord"),
-            AnswerFigure.Si("cord_mass_kg", "Cord mass, each", (given.Despin.Cord?.LineDensity?.Value.KilogramsPerMeter ?? 0) * design.CordLength.Meters, "kg"),
-            AnswerFigure.Si("weights", "Number of weights", design.WeightCount, ""),
-            AnswerFigure.Si("hub_radius_m", "Hub radius", design.Hub.Radius.Meters, "m", "to the cord's centreline"),
-            new("initial_spin_rad_s", "Initial spin rate", initial, initial * RpmPerRadian, "rpm"),
-            .. BodyFigures.Of(body, design.Hub.Radius),
-            AnswerFigure.Si("initial_angular_momentum_kg_m2_s", "Angular momentum", motion.Ledger.AngularMomentum.KilogramSquareMetersPerSecond, "kg·m²/s", "of body, weights and cords, about the spin axis"),
-            AnswerFigure.Si("initial_energy_j", "Energy of rotation", motion.Ledger.Energy.Joules, "J", "of body, weights and cords, before release"),
-            AnswerFigure.Si("angular_momentum_closure", "Angular momentum closes to", motion.Ledger.MomentumClosure, "", "largest relative departure over the motion"),
-            AnswerFigure.Si("energy_closure", "Energy closes to", motion.Ledger.EnergyClosure, "", "largest relative departure over the motion"),
-        ]);
-        return figures;
-
-        AnswerFigure SpeedFigure(string key, string name, Speed part, string note) =>
-            new(key, name, part.MetersPerSecond, Rounded(part.MetersPerSecond, speed), "m/s", note);
-    }
+    private static AnswerGroup FiguresOf(
+        Case given, SpinningBody body, PlanarMotion motion, SpringCords? springs, Spread? spread, WholeMotion? whole, WholeSpread? wholeSpread, string solvedFor) => new("", "",
+    [
+        .. PlanarFigures.Of(given, body, motion, springs, spread, solvedFor),
+        .. springs is null ? [] : (AnswerGroup[])[springs.Figures],
+        .. spread is null ? [] : (AnswerGroup[])[SpreadFigures.Of(spread)],
+        .. whole is null ? [] : (AnswerGroup[])[WholeMotionFigures.Of(whole, wholeSpread)],
+    ]);
 
     /// <summary>What rounding leaves of nothing is shown as the zero that it is; the machine's key keeps the number.</summary>
     internal static double Rounded(double value, double scale) => Math.Abs(value) < 1e-9 * scale ? 0 : value;
-
-    private static string PeakNote(PeakTension peak) => peak.Phase == CordPhase.Unwinding ? "while unwinding" : "while hinging";
 
     private static List<string> AssumptionsOf(Case given, SpringCords? springs, WholeMotion? whole)
     {

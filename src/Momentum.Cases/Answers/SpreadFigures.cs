@@ -1,4 +1,3 @@
-using System.Text.Json.Nodes;
 using Momentum.Dispersion;
 using UnitsNet;
 
@@ -9,7 +8,7 @@ internal static class SpreadFigures
 {
     private const double RpmPerRadian = 30 / Math.PI;
 
-    public static IReadOnlyList<AnswerFigure> Of(Spread spread)
+    public static AnswerGroup Of(Spread spread)
     {
         Sample<RotationalSpeed> spin = spread.Ensemble.FinalSpin;
         Sample<Force> tension = spread.Ensemble.PeakTension;
@@ -28,32 +27,26 @@ internal static class SpreadFigures
             figures.Add(AnswerFigure.Si("peak_cord_tension_99_7_percent_n", "Peak cord tension at 99.7 % of cases", tensionBound.Newtons, "N", "so many stay below it"));
         }
 
-        return figures;
+        DespinEnsemble ensemble = spread.Ensemble;
+        return new AnswerGroup("dispersion", "Spread over cases drawn from the stated tolerances",
+        [
+            new AnswerCount("cases", "Cases", ensemble.Cases),
+            new AnswerCount("cases_without_final_spin", "Cases without a final spin", ensemble.Failed),
+            new AnswerCount("seed", "Seed", spread.Seed, "chooses the draws"),
+            .. figures,
+            new AnswerTable("sensitivity", "Where the spread of the final spin comes from", [.. spread.Sensitivity.Select(Row)], "each input alone"),
+        ]);
     }
 
-    public static JsonObject Json(Spread spread)
-    {
-        var json = new JsonObject
-        {
-            ["cases"] = spread.Ensemble.Cases,
-            ["cases_without_final_spin"] = spread.Ensemble.Failed,
-            ["seed"] = spread.Seed,
-        };
-        foreach (AnswerFigure figure in Of(spread))
-        {
-            json[figure.Key] = figure.Value;
-        }
+    /// <summary>The spread of a spin rate.</summary>
+    public static FigureSpread OfSpin(RotationalSpeed deviation) => new(deviation.RadiansPerSecond, deviation.RadiansPerSecond * RpmPerRadian);
 
-        json["sensitivity"] = new JsonArray([.. spread.Sensitivity.Select(bar => new JsonObject
-        {
-            ["input"] = Cases.Keys.KeyDescription.SpellingOf(bar.Input.ToString()),
-            ["final_spin_change_at_plus_one_sigma_rad_s"] = bar.AtPlusOneSigma.RadiansPerSecond,
-            ["final_spin_change_at_minus_one_sigma_rad_s"] = bar.AtMinusOneSigma.RadiansPerSecond,
-            ["final_spin_standard_deviation_rad_s"] = bar.StandardDeviation.RadiansPerSecond,
-            ["variance_share"] = bar.VarianceShare,
-        })]);
-        return json;
-    }
+    private static AnswerGroup Row(SensitivityBar bar) => AnswerTable.Row(
+        new AnswerWord("input", "Input", Keys.KeyDescription.SpellingOf(bar.Input.ToString())),
+        Spin("final_spin_change_at_plus_one_sigma_rad_s", "One sigma more", bar.AtPlusOneSigma, ""),
+        Spin("final_spin_change_at_minus_one_sigma_rad_s", "One sigma less", bar.AtMinusOneSigma, ""),
+        Spin("final_spin_standard_deviation_rad_s", "Standard deviation", bar.StandardDeviation, ""),
+        AnswerFigure.Si("variance_share", "Share of the variance", bar.VarianceShare, ""));
 
     private static AnswerFigure Spin(string key, string name, RotationalSpeed speed, string note) =>
         new(key, name, speed.RadiansPerSecond, speed.RadiansPerSecond * RpmPerRadian, "rpm", note);

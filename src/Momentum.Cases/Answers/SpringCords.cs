@@ -1,4 +1,3 @@
-using System.Text.Json.Nodes;
 using Momentum.Cases.Sections;
 using Momentum.Tethers;
 using Momentum.Tethers.Springs;
@@ -61,14 +60,14 @@ internal sealed record SpringCords(SpringCordMotion Motion, SpinSensitivity Sens
     /// <summary>What there is to build.</summary>
     public IReadOnlyList<AnswerFigure> DesignFigures =>
     [
-        AnswerFigure.Si("stiffness_n", "Cord stiffness E·A, each", Design.Stiffness.Newtons, "N", "spring rate times cord length, for a cord that stretches evenly", solved: true),
+        AnswerFigure.Si("stiffness_n", "Cord stiffness E·A, each", Design.Stiffness.Newtons, "N", "spring rate times cord length, for a cord that stretches evenly", solved: true).Headline(),
         AnswerFigure.Si("spring_rate_n_m", "Spring rate of the whole cord, each", Design.SpringRate.NewtonsPerMeter, "N/m", "tension by stretch; of a spring next to the weight, or of the cord itself"),
     ];
 
     /// <summary>How far they stretch.</summary>
     public IReadOnlyList<AnswerFigure> StretchFigures =>
     [
-        Stretch("peak_tension_stretch_m", "Stretch of the cord at peak tension", Motion.At(Motion.PeakTension.Time).Stretch),
+        Stretch("peak_tension_stretch_m", "Stretch of the cord at peak tension", Motion.At(Motion.PeakTension.Time).Stretch).Headline(),
         Stretch("largest_stretch_m", "Largest stretch of the cord", Motion.LargestStretch),
         Stretch("let_go_stretch_m", "Stretch of the cord at let-go", Motion.AtLetGo.Stretch),
         AnswerFigure.Si("let_go_stretch_energy_j", "Energy in the stretch of each cord at let-go", LetGoEnergy.Joules, "J", "it snaps back with that"),
@@ -89,17 +88,14 @@ internal sealed record SpringCords(SpringCordMotion Motion, SpinSensitivity Sens
         ? FormattableString.Invariant($"An error of the spin inertia they forgive only by a share: {100 * InertiaForgiven:F0} % of it is taken away here, {100 * (1 - InertiaForgiven):F0} % stays.")
         : FormattableString.Invariant($"An error of the spin inertia they do not forgive here: it does {1 - InertiaForgiven:G3} times what it does without stretch."));
 
-    public JsonObject Json()
-    {
-        var json = new JsonObject();
-        foreach (AnswerFigure figure in Forgiveness.SelectMany(f => f.Figures))
-        {
-            json[figure.Key] = figure.Value;
-        }
-
-        json["inertia_error_forgiven_share"] = InertiaForgiven;
-        return json;
-    }
+    /// <summary>What they forgive.</summary>
+    public AnswerGroup Figures => new(
+        "spring_cords", "What the spring cords forgive",
+        [
+            .. Forgiveness.SelectMany(f => f.Figures),
+            AnswerFigure.Si("inertia_error_forgiven_share", "Share of an inertia error that is taken away", InertiaForgiven, "", "negative if they add to it, above one if they turn it round"),
+        ],
+        Words);
 
     /// <summary>What is taken for granted of them, in sentences.</summary>
     public static IEnumerable<string> AssumptionsOf(Case given, bool isWhole)

@@ -1,4 +1,3 @@
-using System.Text.Json.Nodes;
 using Momentum.Cases.Keys;
 using Momentum.Dispersion;
 using Momentum.Frames;
@@ -13,14 +12,22 @@ internal static class WholeMotionFigures
 {
     private const double RpmPerRadian = 30 / Math.PI;
 
-    /// <summary>What a reader wants to see beside the planar answer.</summary>
-    public static IReadOnlyList<AnswerFigure> Of(WholeMotion whole)
+    /// <summary>The motion, what its ledger holds, what happens in it, and what the tolerances make of it.</summary>
+    public static AnswerGroup Of(WholeMotion whole, WholeSpread? spread) => new("whole_motion", "Whole motion, in three dimensions",
+    [
+        .. Motion(whole),
+        .. Ledger(whole.Result),
+        Events(whole.Result),
+        .. spread is null ? [] : (AnswerGroup[])[Of(spread)],
+    ]);
+
+    private static List<AnswerFigure> Motion(WholeMotion whole)
     {
         DeploymentResult result = whole.Result;
         double initial = result.Deployment.Rates.ComponentAlong(result.Deployment.SpinAxis).RadiansPerSecond;
         List<AnswerFigure> figures =
         [
-            Rate("final_spin_rad_s", "Final spin rate", result.FinalSpin, ""),
+            Rate("final_spin_rad_s", "Final spin rate, in three dimensions", result.FinalSpin, "").Headline(),
         ];
         if (result.Deployment.Rig is null)
         {
@@ -28,10 +35,10 @@ internal static class WholeMotionFigures
             [
                 Degrees("nutation_before_rad", "Nutation half-angle before release", result.Before.LargestNutation, "largest; between spin axis and angular momentum"),
                 Degrees("nutation_during_rad", "Nutation half-angle during unwinding", result.During.LargestNutation, "largest"),
-                Degrees("nutation_after_rad", "Nutation half-angle after let-go", result.After.LargestNutation, "largest, for all time after"),
+                Degrees("nutation_after_rad", "Nutation half-angle after let-go, in three dimensions", result.After.LargestNutation, "largest, for all time after").Headline(),
                 Rate("transverse_rate_before_rad_s", "Transverse rate before release", result.Before.LargestTransverseRate, "largest"),
                 Rate("transverse_rate_during_rad_s", "Transverse rate during unwinding", result.During.LargestTransverseRate, "largest"),
-                Rate("transverse_rate_after_rad_s", "Transverse rate after let-go", result.After.LargestTransverseRate, "largest, for all time after"),
+                Rate("transverse_rate_after_rad_s", "Transverse rate after let-go, in three dimensions", result.After.LargestTransverseRate, "largest, for all time after").Headline(),
                 Rate("spin_after_rad_s", "Spin rate after let-go", result.After.LargestSpin, "size, largest for all time after: a wobbling body's comes and goes"),
                 Degrees("angular_momentum_tilt_after_rad", "Turn of the angular momentum", result.After.MomentumTilt, "its direction after let-go against that before release"),
             ]);
@@ -72,7 +79,7 @@ internal static class WholeMotionFigures
     }
 
     /// <summary>What its spread comes to.</summary>
-    public static IReadOnlyList<AnswerFigure> Of(WholeSpread spread)
+    private static AnswerGroup Of(WholeSpread spread)
     {
         DeploymentEnsemble ensemble = spread.Ensemble;
         const string Note = "so many stay below it";
@@ -100,63 +107,51 @@ internal static class WholeMotionFigures
             ]);
         }
 
-        return figures;
+        return new AnswerGroup("dispersion", "Whole motion over cases drawn from the stated tolerances",
+        [
+            new AnswerCount("cases", "Cases", ensemble.Cases),
+            new AnswerCount("cases_without_result", "Cases without a result", ensemble.Failed, "not all weights let go, or refused"),
+            new AnswerCount("cases_with_a_slack_cord", "Cases in which a cord goes slack", ensemble.WentSlack),
+            new AnswerCount("seed", "Seed", spread.Seed, "chooses the draws"),
+            .. figures,
+        ]);
 
         static AnswerFigure Rate(string key, string name, RotationalSpeed rate, string note) =>
             new(key, name, rate.RadiansPerSecond, rate.RadiansPerSecond * RpmPerRadian, "rpm", note);
     }
 
-    public static JsonObject Json(WholeMotion whole, WholeSpread? spread)
+    private static IEnumerable<AnswerNode> Ledger(DeploymentResult result)
     {
-        var json = new JsonObject();
-        foreach (AnswerFigure figure in Of(whole))
-        {
-            json[figure.Key] = figure.Value;
-        }
+        DeploymentLedger ledger = result.Ledger;
+        yield return new AnswerGroup("", "Ledger of the whole motion",
+        [
+            new AnswerWord("drum", "What the cords are wound on", result.Deployment.Cords[0].Surface.ToString().ToLowerInvariant()),
+            .. Components("before", "before release", result.Before.Momentum),
+            .. Components("after", "after let-go", result.After.Momentum),
+            AnswerFigure.Si("linear_momentum_closure", "Linear momentum closes to", ledger.LinearMomentumClosure, ""),
+            AnswerFigure.Si("angular_momentum_closure", "Angular momentum closes to", ledger.AngularMomentumClosure, ""),
+            AnswerFigure.Si("energy_closure", "Energy closes to", ledger.EnergyClosure, ""),
+            Joules("energy_at_start_j", "Energy at the start", ledger.EnergyAtStart.Total),
+            Joules("energy_at_end_j", "Energy at the end", ledger.EnergyAtEnd.Total),
+            Joules("energy_carried_away_j", "Energy carried away", ledger.EnergyCarriedAway),
+            Joules("cord_damping_work_j", "Work of damping in the cords", ledger.CordDampingWork),
+            Joules("drum_friction_work_j", "Work of friction at the drums", ledger.DrumFrictionWork),
+            Joules("bearing_work_j", "Work of the bearing", ledger.BearingWork),
+            Joules("impulse_loss_j", "Energy that impulses take", ledger.ImpulseLoss),
+        ]);
 
-        DeploymentLedger ledger = whole.Result.Ledger;
-        json["drum"] = whole.Result.Deployment.Cords[0].Surface.ToString().ToLowerInvariant();
-        json["angular_momentum_before_kg_m2_s"] = Components(whole.Result.Before.Momentum);
-        json["angular_momentum_after_kg_m2_s"] = Components(whole.Result.After.Momentum);
-        json["linear_momentum_closure"] = ledger.LinearMomentumClosure;
-        json["angular_momentum_closure"] = ledger.AngularMomentumClosure;
-        json["energy_closure"] = ledger.EnergyClosure;
-        json["energy_at_start_j"] = ledger.EnergyAtStart.Total.Joules;
-        json["energy_at_end_j"] = ledger.EnergyAtEnd.Total.Joules;
-        json["energy_carried_away_j"] = ledger.EnergyCarriedAway.Joules;
-        json["cord_damping_work_j"] = ledger.CordDampingWork.Joules;
-        json["drum_friction_work_j"] = ledger.DrumFrictionWork.Joules;
-        json["bearing_work_j"] = ledger.BearingWork.Joules;
-        json["impulse_loss_j"] = ledger.ImpulseLoss.Joules;
-        json["events"] = new JsonArray([.. whole.Result.Events.Select(e => new JsonObject
-        {
-            ["event"] = KeyDescription.SpellingOf(e.Kind.ToString()),
-            ["time_s"] = e.Time.Seconds,
-            ["cord"] = e.Cord + 1,
-            ["energy_lost_j"] = e.EnergyLost.Joules,
-        })]);
-        if (spread is not null)
-        {
-            var over = new JsonObject
-            {
-                ["cases"] = spread.Ensemble.Cases,
-                ["cases_without_result"] = spread.Ensemble.Failed,
-                ["cases_with_a_slack_cord"] = spread.Ensemble.WentSlack,
-                ["seed"] = spread.Seed,
-            };
-            foreach (AnswerFigure figure in Of(spread))
-            {
-                over[figure.Key] = figure.Value;
-            }
+        static AnswerFigure Joules(string key, string name, Energy energy) => AnswerFigure.Si(key, name, energy.Joules, "J");
 
-            json["dispersion"] = over;
-        }
-
-        return json;
-
-        static JsonArray Components(Vector<AngularMomentum, Inertial> momentum) =>
-            [momentum.X.KilogramSquareMetersPerSecond, momentum.Y.KilogramSquareMetersPerSecond, momentum.Z.KilogramSquareMetersPerSecond];
+        static IEnumerable<AnswerFigure> Components(string when, string words, Vector<AngularMomentum, Inertial> momentum) =>
+            new[] { ("x", momentum.X), ("y", momentum.Y), ("z", momentum.Z) }.Select(c => AnswerFigure.Si(
+                $"angular_momentum_{when}_{c.Item1}_kg_m2_s", $"Angular momentum of the body {words}, {c.Item1}", c.Item2.KilogramSquareMetersPerSecond, "kg·m²/s", "along inertial axes"));
     }
+
+    private static AnswerTable Events(DeploymentResult result) => new("events", "What happens", [.. result.Events.Select(e => AnswerTable.Row(
+        new AnswerWord("event", "Event", KeyDescription.SpellingOf(e.Kind.ToString())),
+        AnswerFigure.Si("time_s", "Time", e.Time.Seconds, "s"),
+        e.Cord is { } cord ? new AnswerCount("cord", "Cord", cord + 1) : null,
+        AnswerFigure.Si("energy_lost_j", "Energy lost", e.EnergyLost.Joules, "J")))]);
 
     /// <summary>A cause as the middle of a sentence.</summary>
     public static string Words(SpinCause cause) => cause switch

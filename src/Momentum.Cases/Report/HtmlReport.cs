@@ -41,9 +41,9 @@ public static class HtmlReport
             ["summary"] = Markup.Of($"{report.Summary}"),
             ["verdict"] = Verdict(report),
             ["identity"] = Identity(report.Case),
-            ["answers"] = Answers(report.Answers),
+            ["answers"] = Table(report.Answers),
             ["warnings"] = Warnings(report.Warnings),
-            ["further"] = Further(report.FurtherFigures),
+            ["further"] = Further(report.Further),
             ["requirements"] = Requirements(report.Requirements),
             ["springs-link"] = Markup.Trusted(report.Springs is null ? "" : "<li><a href=\"#springs\">Spring cords</a></li>"),
             ["springs"] = SpringPart.Render(report.Springs),
@@ -71,8 +71,8 @@ public static class HtmlReport
 
     private static Markup Verdict(DespinReport report)
     {
-        int missed = report.Requirements.Count(r => r.Outcome == Outcome.NotMet);
-        int open = report.Requirements.Count(r => r.Outcome == Outcome.NotJudged);
+        int missed = report.Requirements.Count(r => r.Verdict == Answers.Verdict.NotMet);
+        int open = report.Requirements.Count(r => r.Verdict == Answers.Verdict.NotJudged);
         int all = report.Requirements.Count;
         (string kind, string sign, string words) = report.Verdict switch
         {
@@ -93,29 +93,33 @@ public static class HtmlReport
         </dl>
         """);
 
-    private static Markup Answers(IReadOnlyList<AnswerRow> answers) => Markup.Of($"""
+    /// <summary>A row for each figure, count or word.</summary>
+    private static Markup Table(IEnumerable<AnswerNode> nodes) => Markup.Of($"""
         <table class="answers">
         <thead><tr><th scope="col">Quantity</th><th scope="col" class="number">Value</th><th scope="col">Unit</th></tr></thead>
         <tbody>
-        {Markup.Each(answers, a => Markup.Of($"<tr{Class(a.Solved ? "solved" : "")}><th scope=\"row\">{a.Name}{(a.Solved ? Markup.Trusted(" <em>solved for</em>") : Markup.None)}{Note(a.Note)}</th><td class=\"number\">{Aligned(a.Value)}</td><td class=\"unit\">{a.Value.Unit}</td></tr>"))}
+        {Markup.Each(nodes, Row)}
         </tbody>
         </table>
         """);
 
-    /// <summary>Side by side in two tables where there is room.</summary>
-    private static Markup Further(IReadOnlyList<AnswerRow> figures)
+    private static Markup Row(AnswerNode node) => node switch
     {
-        int half = (figures.Count + 1) / 2;
-        return figures.Count == 0 ? Markup.None : Markup.Of($"""
-            <section id="further" aria-labelledby="further-heading">
-            <h2 id="further-heading">Further figures</h2>
-            <div class="sheet">
-            <div>{Answers([.. figures.Take(half)])}</div>
-            <div>{Answers([.. figures.Skip(half)])}</div>
-            </div>
-            </section>
-            """);
-    }
+        AnswerFigure f => Markup.Of($"<tr{Class(f.Solved ? "solved" : "")}><th scope=\"row\">{f.Name}{(f.Solved ? Markup.Trusted(" <em>solved for</em>") : Markup.None)}{Note(f.Note)}</th><td class=\"number\">{Aligned(Figure.Of(f))}</td><td class=\"unit\">{f.Unit}</td></tr>"),
+        AnswerCount c => Markup.Of($"<tr><th scope=\"row\">{c.Name}{Note(c.Note)}</th><td class=\"number\">{c.Count.ToString(CultureInfo.InvariantCulture)}</td><td class=\"unit\"></td></tr>"),
+        AnswerWord w => Markup.Of($"<tr><th scope=\"row\">{w.Name}{Note(w.Note)}</th><td class=\"number\">{w.Word.Replace('_', ' ')}</td><td class=\"unit\"></td></tr>"),
+        _ => Markup.None,
+    };
+
+    /// <summary>A table for each group, side by side where there is room.</summary>
+    private static Markup Further(IReadOnlyList<AnswerGroup> groups) => groups.Count == 0 ? Markup.None : Markup.Of($"""
+        <section id="further" aria-labelledby="further-heading">
+        <h2 id="further-heading">Further figures</h2>
+        <div class="sheet">
+        {Markup.Each(groups, g => Markup.Of($"<div><h3>{g.Name}</h3>{Table(g.Nodes)}</div>"))}
+        </div>
+        </section>
+        """);
 
     private static Markup Warnings(IReadOnlyList<string> warnings) => warnings.Count == 0 ? Markup.None : Markup.Of($"""
         <div class="warning">
@@ -124,21 +128,21 @@ public static class HtmlReport
         </div>
         """);
 
-    private static Markup Requirements(IReadOnlyList<RequirementRow> requirements) => requirements.Count == 0
+    private static Markup Requirements(IReadOnlyList<JudgedRequirement> requirements) => requirements.Count == 0
         ? Markup.Trusted("<p class=\"absent\">The case states no requirement, so nothing was judged.</p>")
         : Markup.Of($"""
         <table class="requirements">
         <thead><tr><th scope="col">Requirement</th><th scope="col" class="number">Limit</th><th scope="col" class="number">Computed</th><th scope="col">Outcome</th></tr></thead>
         <tbody>
-        {Markup.Each(requirements, r => Markup.Of($"<tr><th scope=\"row\">{r.Name}{Note(r.Note)}</th><td class=\"number\">{r.Limit}</td><td class=\"number\">{r.Value?.ToString() ?? "–"}</td><td>{OutcomeOf(r.Outcome)}</td></tr>"))}
+        {Markup.Each(requirements, r => Markup.Of($"<tr><th scope=\"row\">{r.Name}{Note(r.Note)}</th><td class=\"number\">{r.Limit.Trim()}</td><td class=\"number\">{(r.Shown is { } shown ? new Figure(shown, r.Unit).ToString() : "–")}</td><td>{OutcomeOf(r.Verdict)}</td></tr>"))}
         </tbody>
         </table>
         """);
 
-    private static Markup OutcomeOf(Outcome outcome) => Markup.Trusted(outcome switch
+    private static Markup OutcomeOf(Answers.Verdict verdict) => Markup.Trusted(verdict switch
     {
-        Outcome.Met => "<span class=\"outcome good\"><span aria-hidden=\"true\">✓</span> met</span>",
-        Outcome.NotMet => "<span class=\"outcome bad\"><span aria-hidden=\"true\">✗</span> not met</span>",
+        Answers.Verdict.Met => "<span class=\"outcome good\"><span aria-hidden=\"true\">✓</span> met</span>",
+        Answers.Verdict.NotMet => "<span class=\"outcome bad\"><span aria-hidden=\"true\">✗</span> not met</span>",
         _ => "<span class=\"outcome open\"><span aria-hidden=\"true\">○</span> not judged</span>",
     });
 
@@ -233,8 +237,8 @@ public static class HtmlReport
             <h3>Over cases of the whole motion</h3>
             <p>{string.Create(CultureInfo.InvariantCulture, $"{spread.Cases}")} cases in three dimensions, drawn from the same tolerances; the wobble before release points anywhere.{failed}</p>
             <div class="sheet">
-            <div>{Answers([.. spread.Rows.Take(half)])}</div>
-            <div>{Answers([.. spread.Rows.Skip(half)])}</div>
+            <div>{Table(spread.Rows.Take(half))}</div>
+            <div>{Table(spread.Rows.Skip(half))}</div>
             </div>
             """);
     }

@@ -11,7 +11,7 @@ public static class JsonReport
     {
         ArgumentNullException.ThrowIfNull(answer);
         ArgumentNullException.ThrowIfNull(utf8);
-        JsonText.Write(Of(answer), utf8);
+        Write(Of(answer), utf8);
     }
 
     /// <summary>Writes what judging a case found of its body.</summary>
@@ -20,7 +20,7 @@ public static class JsonReport
     {
         ArgumentNullException.ThrowIfNull(judgement);
         ArgumentNullException.ThrowIfNull(utf8);
-        JsonText.Write(Of(judgement), utf8);
+        Write(Of(judgement), utf8);
     }
 
     /// <summary>Writes what is wrong with a case: an object whose key <c>problems</c> holds them.</summary>
@@ -28,7 +28,13 @@ public static class JsonReport
     {
         ArgumentNullException.ThrowIfNull(problems);
         ArgumentNullException.ThrowIfNull(utf8);
-        JsonText.Write(new JsonObject { ["problems"] = Of(problems) }, utf8);
+        Write(new JsonObject { ["problems"] = Of(problems) }, utf8);
+    }
+
+    private static void Write(JsonObject json, Stream utf8)
+    {
+        JsonText.Write(json, utf8);
+        utf8.WriteByte((byte)'\n');
     }
 
     internal static JsonObject Of(Answer answer)
@@ -39,14 +45,7 @@ public static class JsonReport
             ["case_file"] = answer.Reading.File,
             ["solved_for"] = answer.SolvedFor,
         };
-        foreach (AnswerFigure figure in answer.Figures)
-        {
-            json[figure.Key] = figure.Value;
-        }
-
-        json["peak_tension_phase"] = answer.Motion.PeakTension.Phase.ToString().ToLowerInvariant();
-        json["let_go_phase"] = answer.Motion.LetGoPhase.ToString().ToLowerInvariant();
-        json["spring_cords"] = answer.Springs?.Json();
+        Add(json, answer.Figures);
         json["requirements"] = new JsonArray([.. answer.Requirements.Select(r => new JsonObject
         {
             ["name"] = r.Key,
@@ -57,8 +56,6 @@ public static class JsonReport
             ["met"] = r.Verdict switch { Verdict.Met => true, Verdict.NotMet => false, _ => null },
             ["note"] = r.Note,
         })]);
-        json["whole_motion"] = answer.Whole is { } whole ? WholeMotionFigures.Json(whole, answer.WholeSpread) : null;
-        json["dispersion"] = answer.Spread is { } spread ? SpreadFigures.Json(spread) : null;
         json["all_requirements_met"] = answer.AllMet;
         json["assumptions"] = JsonText.Texts(answer.Assumptions);
         json["warnings"] = Of(answer.Warnings);
@@ -77,11 +74,7 @@ public static class JsonReport
             ["case_file"] = judgement.Reading.File,
             ["to_solve_for"] = Solver.UnknownOf(given.Despin),
         };
-        foreach (AnswerFigure figure in BodyFigures.Of(body, given.Despin.HubRadius.Value))
-        {
-            json[figure.Key] = figure.Value;
-        }
-
+        Add(json, new AnswerGroup("", "", BodyFigures.Of(body, given.Despin.HubRadius.Value)));
         json["spin_axis"] = BodyJudge.Rank(body) switch
         {
             SpinAxisRank.Largest => "largest inertia",
@@ -105,6 +98,39 @@ public static class JsonReport
         json["warnings"] = Of(judgement.Problems);
         json["not_used_yet"] = JsonText.Texts(judgement.Reading.NotUsedYet);
         return json;
+    }
+
+    /// <summary>A group's parts under their keys; a group without a key stands in the one around it.</summary>
+    private static JsonObject Add(JsonObject to, AnswerGroup group)
+    {
+        foreach (AnswerNode node in group.Nodes)
+        {
+            switch (node)
+            {
+                case AnswerGroup { Key: "" } inner:
+                    Add(to, inner);
+                    break;
+                case AnswerGroup inner:
+                    to[inner.Key] = Add([], inner);
+                    break;
+                case AnswerTable table:
+                    to[table.Key] = new JsonArray([.. table.Rows.Select(row => Add([], row))]);
+                    break;
+                case AnswerFigure figure:
+                    to[figure.Key] = figure.Value;
+                    break;
+                case AnswerCount count:
+                    to[count.Key] = count.Count;
+                    break;
+                case AnswerWord word:
+                    to[word.Key] = word.Word;
+                    break;
+                default:
+                    throw new NotSupportedException($"JSON has no form yet for {node.GetType().Name}.");
+            }
+        }
+
+        return to;
     }
 
     internal static JsonArray Of(IEnumerable<Problem> problems) => new([.. problems.Select(p => new JsonObject

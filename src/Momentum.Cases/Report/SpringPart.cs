@@ -1,3 +1,4 @@
+using Momentum.Cases.Answers;
 using Momentum.Cases.Report.Model;
 using Momentum.Cases.Report.Pictures;
 
@@ -17,7 +18,7 @@ internal static class SpringPart
         <table class="forgiven">
         <thead><tr><th scope="col">Error before release</th><th scope="col" class="number">Spring cords</th><th scope="col" class="number">Without stretch</th></tr></thead>
         <tbody>
-        {Markup.Each(springs.Rows, r => Markup.Of($"<tr><th scope=\"row\">{r.Error}</th><td class=\"number\">{r.Springs.Number}</td><td class=\"number\">{r.WithoutStretch.Number}</td></tr>"))}
+        {Markup.Each(springs.Rows, r => Markup.Of($"<tr><th scope=\"row\">{r.Error}</th><td class=\"number\">{Change(r.Springs)}</td><td class=\"number\">{Change(r.WithoutStretch)}</td></tr>"))}
         </tbody>
         </table>
         <p class="caption">To first order. Without stretch: cords of the same weights and let-go that leave the same final spin rate.</p>
@@ -26,4 +27,6 @@ internal static class SpringPart
         </div>
         </section>
         """);
+
+    private static string Change(AnswerFigure change) => new Figure(change.Shown, change.Unit, 3).Number;
 }

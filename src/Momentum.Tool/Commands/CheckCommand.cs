@@ -40,7 +40,7 @@ internal static class CheckCommand
         }
         else
         {
-            TextReport.Write(judgement, streams.Output);
+            streams.Output.Write(TextReport.Of(judgement));
             Messages.WriteRemarks(streams, judgement.Problems, judgement.Reading.NotUsedYet);
         }
 

@@ -67,16 +67,11 @@ public sealed class WholeMotionTests
         JsonNode expected = Size(SampleCase.Exact);
         JsonNode answer = Size(turned);
 
-        foreach (string key in new[] { "final_spin_rad_s", "nutation_before_rad", "nutation_after_rad", "transverse_rate_after_rad_s", "angular_momentum_tilt_after_rad" })
+        string[] components = [.. "xyz".Select(axis => $"angular_momentum_after_{axis}_kg_m2_s")];
+        foreach (string key in new[] { "final_spin_rad_s", "nutation_before_rad", "nutation_after_rad", "transverse_rate_after_rad_s", "angular_momentum_tilt_after_rad" }.Concat(components))
         {
             // The same motion in other axes rounds differently; nutation near zero spin magnifies the ledger's 1e-11 some hundred times.
             Assert.Equal(Whole(expected, key), Whole(answer, key), 1e-8);
-        }
-
-        for (int i = 0; i < 3; i++)
-        {
-            Assert.Equal(
-                Number(expected["whole_motion"]!["angular_momentum_after_kg_m2_s"]![i]), Number(answer["whole_motion"]!["angular_momentum_after_kg_m2_s"]![i]), 1e-8);
         }
     }
 

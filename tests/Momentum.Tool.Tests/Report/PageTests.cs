@@ -1,9 +1,11 @@
 using System.Text;
 using System.Text.RegularExpressions;
+using Momentum.Cases.Answers;
 using Momentum.Cases.Report;
 using Momentum.Cases.Report.Model;
 using PuppeteerSharp;
 using PuppeteerSharp.Media;
+using Verdict = Momentum.Cases.Answers.Verdict;
 
 namespace Momentum.Tool.Tests.Report;
 
@@ -175,10 +177,10 @@ public sealed partial class PageTests(Chromium chromium)
             Title = Hostile,
             Summary = Hostile,
             Case = new CaseIdentity(Hostile, Hostile, Hostile),
-            Answers = [new(Hostile, new Figure(1, Hostile), Hostile, Solved: true)],
-            FurtherFigures = [new(Hostile, new Figure(1, Hostile), Hostile)],
+            Answers = [new(Hostile, Hostile, 1, 1, Hostile, Hostile, Solved: true)],
+            Further = [new(Hostile, Hostile, [AnswerFigure.Si(Hostile, Hostile, 1, Hostile, Hostile), new AnswerWord(Hostile, Hostile, Hostile, Hostile)], Hostile)],
             Warnings = [Hostile],
-            Requirements = [new(Hostile, Hostile, new Figure(1, Hostile), Outcome.NotMet, Hostile)],
+            Requirements = [new(Hostile, Hostile, Hostile, 1, 1, Hostile, 1, Hostile, Verdict.NotMet, Hostile)],
             Unwinding = full.Unwinding! with { SpinUnit = Hostile, Phases = [new(Hostile, 0)] },
             Charts = [full.Charts[3] with { Title = Hostile, Caption = Hostile, X = new(Hostile, Hostile), Y = new(Hostile, Hostile), Events = [new(0.5, Hostile)], Marks = [new(0.5, 1, Hostile)] }],
             ResidualSpin = full.ResidualSpin! with { Title = Hostile, Caption = Hostile, Events = [new(0, Hostile)] },
@@ -211,7 +213,7 @@ public sealed partial class PageTests(Chromium chromium)
             Summary = word,
             Warnings = [word],
             Case = full.Case with { FileName = word },
-            Requirements = [new(word, "< 2 rpm", null, Outcome.NotJudged, word)],
+            Requirements = [new(word, word, "< 2 rpm", 2, null, word, null, word, Verdict.NotJudged, word)],
             Assumptions = [word],
             Checks = [new(word, 1, 1)],
             Inputs = [new(word, word, word, word)],

@@ -1,9 +1,11 @@
+using Momentum.Cases.Answers;
 using Momentum.Cases.Report.Model;
 using Momentum.Frames;
 using Momentum.Quantities;
 using Momentum.Tethers.Deployment;
 using UnitsNet;
 using UnitsNet.Units;
+using Verdict = Momentum.Cases.Answers.Verdict;
 
 namespace Momentum.Tool.Tests.Report;
 
@@ -37,28 +39,31 @@ internal static class SampleReport
             Case = new CaseIdentity("harrier-reed.toml", "9f2c4b1e7a60d35c8e1f0b7a4d92c6e3b58f7710a2c94de6f3017bb5d8e4a96c", "0.1.0"),
             Answers =
             [
-                new("Cord length, each", new(Motion.Length, "m"), "free length from the drum to the weight's centre", Solved: true),
-                new("Weight mass, each", new(0.62, "kg")),
-                new("Initial spin rate", new(72, "rpm")),
-                new("Final spin rate", new(0, "rpm"), "after both weights have gone"),
-                new("Unwinding takes", new(Motion.UnwindingEnds, "s"), "release to cord fully out"),
-                new("Let-go after", new(letGo, "s"), "release to radial cord"),
-                new("Hub turns through", new(Motion.ToRadial(240)[^1].Hub * 180 / Math.PI, "°"), "release to let-go"),
-                new("Peak tension, each cord", new(peak.Cords[0].Tension, "N"), $"at {new Figure(peak.Time, "s", 3)}, at {new Figure(peak.Spin, "rpm", 3)}"),
-                new("Weight speed at let-go", new(weightSpeed[^1], "m/s"), "in axes that do not turn"),
+                Row("Cord length, each", Motion.Length, "m", "free length from the drum to the weight's centre", solved: true),
+                Row("Weight mass, each", 0.62, "kg"),
+                Row("Initial spin rate", 72, "rpm"),
+                Row("Final spin rate", 0, "rpm", "after both weights have gone"),
+                Row("Unwinding takes", Motion.UnwindingEnds, "s", "release to cord fully out"),
+                Row("Let-go after", letGo, "s", "release to radial cord"),
+                Row("Hub turns through", Motion.ToRadial(240)[^1].Hub * 180 / Math.PI, "°", "release to let-go"),
+                Row("Peak tension, each cord", peak.Cords[0].Tension, "N", $"at {new Figure(peak.Time, "s", 3)}, at {new Figure(peak.Spin, "rpm", 3)}"),
+                Row("Weight speed at let-go", weightSpeed[^1], "m/s", "in axes that do not turn"),
             ],
-            FurtherFigures =
+            Further =
             [
-                new("Spin inertia", new(Inertia, "kg·m²"), "about the spin axis through the centre of mass, without weights and cords"),
-                new("Turns of cord on the hub", new(Motion.Length / (2 * Math.PI * Radius), "")),
-                new("Force that holds each stowed weight", new(0.62 * Radius * Math.Pow(72 * Rpm, 2), "N"), "at the initial spin rate"),
+                new("", "Body",
+                [
+                    Row("Spin inertia", Inertia, "kg·m²", "about the spin axis through the centre of mass, without weights and cords"),
+                    Row("Turns of cord on the hub", Motion.Length / (2 * Math.PI * Radius), ""),
+                    Row("Force that holds each stowed weight", 0.62 * Radius * Math.Pow(72 * Rpm, 2), "N", "at the initial spin rate"),
+                ]),
             ],
             Warnings = ["despin.hub_radius: an invented remark on this invented stage. Nothing to mend."],
             Requirements =
             [
-                new("Final spin rate", "< 2 rpm", new(0, "rpm"), Outcome.Met, "nominal; 99.7 % of cases asked for"),
-                new("Cord safety factor", "> 3", new(4.61, ""), Outcome.Met, "breaking load over peak tension"),
-                new("Wobble", "< 5°", null, Outcome.NotJudged, "needs the three-dimensional motion"),
+                Required("Final spin rate", "< 2 rpm", 0, "rpm", Verdict.Met, "nominal; 99.7 % of cases asked for"),
+                Required("Cord safety factor", "> 3", 4.61, "", Verdict.Met, "breaking load over peak tension"),
+                Required("Wobble", "< 5°", null, "", Verdict.NotJudged, "needs the three-dimensional motion"),
             ],
             Unwinding = unwinding,
             Charts =
@@ -159,6 +164,11 @@ internal static class SampleReport
             ],
         };
     }
+
+    private static AnswerFigure Row(string name, double value, string unit, string note = "", bool solved = false) => new("", name, value, value, unit, note, solved);
+
+    private static JudgedRequirement Required(string name, string limit, double? value, string unit, Verdict verdict, string note) =>
+        new("", name, limit, 0, value, unit, value, unit, verdict, note);
 
     private static Unwinding MakeUnwinding()
     {

@@ -1,3 +1,4 @@
+using Momentum.Cases.Answers;
 using Momentum.Cases.Report.Model;
 
 namespace Momentum.Tool.Tests.Report;
@@ -16,7 +17,7 @@ public sealed class VerdictTests
         DespinReport report = SampleReport.Full with
         {
             Checks = [new("check", checkPassed ? 0 : 2, 1)],
-            Requirements = [.. outcomes.Select(o => new RequirementRow("r", "< 1", null, Enum.Parse<Outcome>(o)))],
+            Requirements = [.. outcomes.Select(o => new JudgedRequirement("r", "r", "< 1", 1, null, "", null, "", Enum.Parse<Momentum.Cases.Answers.Verdict>(o), ""))],
         };
 
         Assert.Equal(verdict, report.Verdict.ToString());

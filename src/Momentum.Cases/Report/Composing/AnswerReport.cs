@@ -11,21 +11,6 @@ namespace Momentum.Cases.Report.Composing;
 /// <summary>Composes the report of an answer.</summary>
 internal static class AnswerReport
 {
-    /// <summary>What a reviewer signs, in the order in which it is read; everything else is a further figure.</summary>
-    private static readonly string[] _signed =
-    [
-        "cord_length_m", "stiffness_n", "weight_mass_kg", "initial_spin_rad_s", "final_spin_rad_s", "unwind_time_s", "let_go_time_s", "hub_turn_rad",
-        "peak_cord_tension_n", "peak_tension_stretch_m", "cord_safety_factor", "weight_let_go_speed_m_s", "weight_let_go_energy_j",
-    ];
-
-    /// <summary>Shown as checks of the computation instead.</summary>
-    private static readonly string[] _checked = ["angular_momentum_closure", "energy_closure"];
-
-    /// <summary>Signed too, of the motion in three dimensions; the rest of it has a section of its own.</summary>
-    private static readonly string[] _signedOfWhole = ["final_spin_rad_s", "nutation_after_rad", "transverse_rate_after_rad_s"];
-
-    private static readonly string[] _counts = ["weights"];
-
     /// <summary>Everything the answer holds, as a report shows it.</summary>
     public static DespinReport Of(Answer answer)
     {
@@ -38,17 +23,17 @@ internal static class AnswerReport
             Title = TomlText.Printable(given.Title),
             Summary = Summary(motion),
             Case = new CaseIdentity(Path.GetFileName(answer.Reading.File), answer.Reading.Sha256, ToolVersion()),
-            Answers = [.. _signed.SelectMany(key => answer.Figures.Where(f => f.Key == key)).Select(Row), .. Whole(answer)],
-            FurtherFigures = [.. answer.Figures.Where(f => !_signed.Contains(f.Key) && !_checked.Contains(f.Key)).Select(Row)],
+            Answers = [.. answer.Figures.Figures.Where(f => f.IsHeadline)],
+            Further = [.. answer.Figures.Nodes.OfType<AnswerGroup>().Where(g => g.Key.Length == 0).Select(WithoutHeadlines)],
             Warnings = [.. answer.Warnings.Select(Sentence)],
-            Requirements = [.. answer.Requirements.Select(Row)],
+            Requirements = answer.Requirements,
             Springs = answer.Springs is { } springs ? SpringWords.Of(springs) : null,
             Whole = answer.Whole is null ? null : WholeMotionWords.Of(answer.Whole.Result, answer.Whole.Residual, motion),
             WhyNotWhole = answer.WhyNotWhole,
             Unwinding = whole?.Unwinding ?? PlanarPictures.Unwinding(motion, answer.Body, given.Bench),
             Charts = [.. whole?.Charts(motion) ?? PlanarPictures.Charts(motion), .. TradeChart.Of(Trade.Of(motion), motion)],
             WholeSpread = answer.WholeSpread is { } spread
-                ? new WholeSpreadRows(spread.Ensemble.Cases, spread.Ensemble.Failed, [.. WholeMotionFigures.Of(spread).Select(Row)])
+                ? new WholeSpreadRows(spread.Ensemble.Cases, spread.Ensemble.Failed, [.. answer.Figures["whole_motion"]!["dispersion"]!.Figures])
                 : null,
             ResidualSpin = ResidualSpin.Of(given, answer.Spread),
             Sensitivity = ToleranceSensitivity.Of(given, answer.Spread, motion.Design.Hub.Spin),
@@ -60,24 +45,7 @@ internal static class AnswerReport
         };
     }
 
-    private static IEnumerable<AnswerRow> Whole(Answer answer) => answer.Whole is null ? [] : WholeMotionFigures.Of(answer.Whole)
-        .Where(f => _signedOfWhole.Contains(f.Key))
-        .Select(f => Row(f with { Name = $"{f.Name}, in three dimensions" }));
-
-    private static AnswerRow Row(AnswerFigure figure) => new(
-        figure.Name, new Figure(figure.Shown, figure.Unit, _counts.Contains(figure.Key) ? 1 : 4), figure.Note, figure.Solved);
-
-    private static RequirementRow Row(JudgedRequirement requirement) => new(
-        requirement.Name,
-        requirement.Limit.Trim(),
-        requirement.Shown is { } shown ? new Figure(shown, requirement.Unit) : null,
-        requirement.Verdict switch
-        {
-            Answers.Verdict.Met => Outcome.Met,
-            Answers.Verdict.NotMet => Outcome.NotMet,
-            _ => Outcome.NotJudged,
-        },
-        requirement.Note);
+    private static AnswerGroup WithoutHeadlines(AnswerGroup group) => group with { Nodes = [.. group.Nodes.Where(n => n is not AnswerFigure { IsHeadline: true })] };
 
     private static string Sentence(Problem warning)
     {

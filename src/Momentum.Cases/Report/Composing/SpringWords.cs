@@ -9,14 +9,12 @@ internal static class SpringWords
 {
     public static SpringSection Of(SpringCords springs) => new(
         springs.Words,
-        [.. springs.Forgiveness.Select(f => new ForgivenRow(f.Error, Row(f.Springs), Row(f.WithoutStretch)))],
+        springs.Forgiveness,
         SpinUp(springs));
 
     /// <summary>What the let-go cords do, for those nearby.</summary>
     public static string Caution(SpringCords springs) =>
         $"Each cord is still stretched by {new Figure(springs.Motion.AtLetGo.Stretch.Meters, "m", 3)} when it is let go, and whips back with the {new Figure(springs.LetGoEnergy.Joules, "J", 3)} in it.";
-
-    private static Figure Row(AnswerFigure figure) => new(figure.Shown, figure.Unit, 3);
 
     private static LineChart SpinUp(SpringCords springs)
     {

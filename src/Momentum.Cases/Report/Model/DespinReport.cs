@@ -15,16 +15,16 @@ internal sealed record DespinReport
     public required CaseIdentity Case { get; init; }
 
     /// <summary>The answer table, most important first.</summary>
-    public required IReadOnlyList<AnswerRow> Answers { get; init; }
+    public required IReadOnlyList<AnswerFigure> Answers { get; init; }
 
     /// <summary>Figures that belong to the record but not on the sheet that is signed.</summary>
-    public IReadOnlyList<AnswerRow> FurtherFigures { get; init; } = [];
+    public IReadOnlyList<AnswerGroup> Further { get; init; } = [];
 
     /// <summary>What a reviewer should know before signing.</summary>
     public IReadOnlyList<string> Warnings { get; init; } = [];
 
     /// <summary>The requirements of the case.</summary>
-    public IReadOnlyList<RequirementRow> Requirements { get; init; } = [];
+    public IReadOnlyList<JudgedRequirement> Requirements { get; init; } = [];
 
     /// <summary>What spring cords forgive; null if the cords were not sized as springs.</summary>
     public SpringSection? Springs { get; init; }
@@ -69,7 +69,7 @@ internal sealed record DespinReport
     public Verdict Verdict =>
         Checks.Any(c => !c.Passed) ? Verdict.CheckFailed
         : Requirements.Count == 0 ? Verdict.NothingRequired
-        : Requirements.Any(r => r.Outcome == Outcome.NotMet) ? Verdict.NotMet
-        : Requirements.Any(r => r.Outcome == Outcome.NotJudged) ? Verdict.NotAllJudged
+        : Requirements.Any(r => r.Verdict == Cases.Answers.Verdict.NotMet) ? Verdict.NotMet
+        : Requirements.Any(r => r.Verdict == Cases.Answers.Verdict.NotJudged) ? Verdict.NotAllJudged
         : Verdict.Met;
 }

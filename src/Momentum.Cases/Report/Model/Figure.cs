@@ -1,4 +1,5 @@
 using System.Globalization;
+using Momentum.Cases.Answers;
 
 namespace Momentum.Cases.Report.Model;
 
@@ -28,6 +29,11 @@ internal readonly record struct Figure
         Unit = unit;
         Digits = digits;
     }
+
+    /// <summary>A figure of the answer, with as many digits as its spread leaves, or four.</summary>
+    public static Figure Of(AnswerFigure figure) => new(figure.Shown, figure.Unit, figure.Spread is { Shown: > 0 } spread && figure.Shown != 0
+        ? Math.Clamp(2 + (int)(Math.Floor(Math.Log10(Math.Abs(figure.Shown))) - Math.Floor(Math.Log10(spread.Shown))), 1, 6)
+        : 4);
 
     /// <summary>The number in <see cref="Unit"/>.</summary>
     public double Value { get; }
