@@ -30,6 +30,9 @@ internal static class Descriptors
     internal static readonly DiagnosticDescriptor NameContradicts = new(
         "MOM201", "A name states another unit than the value has", UnitMessage + " (one of the two by its name only)", Categories.Suggested, DiagnosticSeverity.Info, isEnabledByDefault: true, helpLinkUri: Help("MOM201"));
 
+    internal static readonly DiagnosticDescriptor GuessedName = new(
+        "MOM202", "A name that may state a unit disagrees", UnitMessage + " (if the names mean that)", Categories.Suggested, DiagnosticSeverity.Info, isEnabledByDefault: false, helpLinkUri: Help("MOM202"));
+
     private static DiagnosticDescriptor Error(string id, string title, string message) =>
         new(id, title, message, Categories.Stated, DiagnosticSeverity.Error, isEnabledByDefault: true, helpLinkUri: Help(id));
 

@@ -16,7 +16,7 @@ namespace Momentum.CodeFixes;
 /// </summary>
 [ExportCodeFixProvider(LanguageNames.CSharp)]
 [Shared]
-public sealed class ConvertFix : ExpressionFix
+public class ConvertFix : ExpressionFix
 {
     /// <summary>Creates the fix.</summary>
     public ConvertFix()
@@ -28,12 +28,16 @@ public sealed class ConvertFix : ExpressionFix
         Descriptors.ProductUnit,
         Descriptors.AngleUnit,
         Descriptors.RotationRates,
-        Descriptors.MassAndForce,
-        Descriptors.NamesDisagree)
+        Descriptors.MassAndForce)
     {
     }
 
-    private protected override (string Title, SyntaxNode Old, SyntaxNode Mended)? Mend(
+    private protected ConvertFix(params DiagnosticDescriptor[] mended)
+        : base(mended)
+    {
+    }
+
+    private protected sealed override (string Title, SyntaxNode Old, SyntaxNode Mended)? Mend(
         ExpressionSyntax marked, Diagnostic diagnostic, SemanticModel semantics, CancellationToken cancellation)
     {
         if (!diagnostic.Properties.TryGetValue(Conversions.QuantityKey, out string? quantity)

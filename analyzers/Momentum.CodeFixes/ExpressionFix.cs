@@ -15,8 +15,12 @@ public abstract class ExpressionFix : CodeFixProvider
     /// <inheritdoc/>
     public sealed override ImmutableArray<string> FixableDiagnosticIds { get; }
 
+    // What rests on a name is mended one at a time, by somebody who looks: dotnet format and "fix all" would change the
+    // numbers of right code wherever a name was misread.
     /// <inheritdoc/>
-    public sealed override FixAllProvider GetFixAllProvider() => WellKnownFixAllProviders.BatchFixer;
+    public sealed override FixAllProvider? GetFixAllProvider() => RestsOnNames ? null : WellKnownFixAllProviders.BatchFixer;
+
+    private protected virtual bool RestsOnNames => false;
 
     /// <inheritdoc/>
     public sealed override async Task RegisterCodeFixesAsync(CodeFixContext context)

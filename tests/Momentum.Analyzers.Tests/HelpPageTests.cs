@@ -28,6 +28,7 @@ public sealed class HelpPageTests
         Assert.StartsWith($"# {id}: {descriptor.Title}\n", page, StringComparison.Ordinal);
         Assert.Contains($"Category `{descriptor.Category}`", page, StringComparison.Ordinal);
         Assert.Contains($"default severity: {severity}.", page, StringComparison.Ordinal);
+        Assert.Equal(descriptor.IsEnabledByDefault, !page.Contains("Off by default", StringComparison.Ordinal));
         Assert.Contains($"| [{id}]({id}.md) | {descriptor.Title} | {descriptor.Category} | {severity} |", Page("README"), StringComparison.Ordinal);
         Assert.Equal($"analyzers/docs/{id}.md", descriptor.HelpLinkUri);
     }
@@ -44,7 +45,7 @@ public sealed class HelpPageTests
 
     private static async Task<string[]> Reported(string members)
     {
-        Compilation compilation = Source.Compile([Check.InClass(members)]);
+        Compilation compilation = Source.Compile([Check.InClass(members)]).WithAllRules();
         Assert.Empty(compilation.GetDiagnostics().Where(d => d.Severity == DiagnosticSeverity.Error));
         return [.. (await Source.Analyze(compilation)).Select(d => d.Id).Distinct()];
     }

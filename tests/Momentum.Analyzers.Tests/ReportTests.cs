@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.CSharp;
 using Momentum.Analyzers.Tests.Verification;
 
 namespace Momentum.Analyzers.Tests;
@@ -15,7 +17,7 @@ public sealed class ReportTests
     [MemberData(nameof(Rules))]
     public async Task It_shows_where_each_of_the_two_came_from(string id)
     {
-        Diagnostic report = (await Source.Analyze(Source.Compile([Check.InClass(HelpPageTests.Example(id, "Wrong"))])))[0];
+        Diagnostic report = (await Source.Analyze(Source.Compile([Check.InClass(HelpPageTests.Example(id, "Wrong"))]).WithAllRules()))[0];
         Assert.Equal(id, report.Id);
         if (_ofOnePlace.Contains(id))
         {
@@ -45,10 +47,36 @@ public sealed class ReportTests
         Assert.Equal(origins, string.Join("|", report.AdditionalLocations.Select(l => text.Substring(l.SourceSpan.Start, l.SourceSpan.Length))));
     }
 
+    public static TheoryData<string> RulesOnByDefault() => new(new UnitAnalyzer().SupportedDiagnostics.Where(d => d.IsEnabledByDefault).Select(d => d.Id).Distinct());
+
     [Theory]
-    [MemberData(nameof(Rules))]
+    [MemberData(nameof(RulesOnByDefault))]
     public Task Each_rule_is_turned_off_in_the_editor_s_settings(string id) =>
         Check.Members(HelpPageTests.Example(id, "Wrong"), ($"dotnet_diagnostic.{id}.severity", "none"));
+
+    [Fact]
+    public async Task A_declaration_in_the_source_of_another_project_is_no_reason_to_fall_silent()
+    {
+        CSharpCompilation library = CSharpCompilation.Create(
+            "Library",
+            [CSharpSyntaxTree.ParseText("using Momentum.Quantities; public class Plant { public static double Gain([Unit(\"m\")] double length) => length; [Unit(\"rpm\")] public double Rate; public double lengthFt; }", path: "Plant.cs")],
+            Source.References,
+            new CSharpCompilationOptions(OutputKind.DynamicallyLinkedLibrary));
+        string text = Check.InBody("double feet = a.Feet; Plant.Gain(feet); var plant = new Plant(); plant.Rate = w.RadiansPerSecond; double lengthMm = plant.lengthFt;");
+        foreach (MetadataReference reference in new MetadataReference[] { library.ToMetadataReference(), Compiled(library) })
+        {
+            ImmutableArray<Diagnostic> reports = await Source.Analyze(Source.Compile([text], Source.References.Add(reference)));
+            Assert.Equal(["MOM004", "MOM008", "MOM101"], reports.Select(r => r.Id).Order());
+        }
+    }
+
+    private static PortableExecutableReference Compiled(CSharpCompilation library)
+    {
+        MemoryStream bytes = new();
+        Assert.True(library.Emit(bytes).Success);
+        bytes.Position = 0;
+        return MetadataReference.CreateFromStream(bytes);
+    }
 
     [Theory]
     [InlineData("MOM001", "Stated")]
@@ -73,6 +101,6 @@ public sealed class ReportTests
             _ => [DiagnosticSeverity.Info],
         };
         Assert.Contains(rule.DefaultSeverity, allowed);
-        Assert.True(rule.IsEnabledByDefault);
+        Assert.True(rule.IsEnabledByDefault || rule.Category == "Momentum.Suggested");
     }
 }

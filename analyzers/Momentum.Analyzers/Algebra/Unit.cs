@@ -44,6 +44,12 @@ internal sealed class Unit : IEquatable<Unit>
     /// <summary>How a person would write it: <c>kg·m²</c>, <c>lbf·in</c>, <c>rpm</c>.</summary>
     internal string Symbol => _symbol ??= Compose();
 
+    /// <summary>Whether it was made as a product or quotient of others.</summary>
+    internal bool IsProduct => _left is not null;
+
+    /// <summary>Whether it is a ratio of two units of one dimension, such as rad/deg: the name of a conversion factor.</summary>
+    internal bool IsRatioOfLike => IsProduct && Dimension.IsNone && !Scale.Equals(Scale.One);
+
     internal bool IsPureNumber => Dimension.IsNone && Scale.Equals(Scale.One);
 
     internal bool IsTemperaturePoint => Kind is Kind.CelsiusPoint or Kind.FahrenheitPoint;

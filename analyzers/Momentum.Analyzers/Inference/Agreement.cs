@@ -58,7 +58,7 @@ internal static class Agreements
         }
 
         double ratio = match.Ratio.Value;
-        if (match.Ratio.Equals(Scale.One) || actual.Blurred || expected.Blurred)
+        if (match.Ratio.Equals(Scale.One) || actual.Blurred || expected.Blurred || IsAmplitude(actual) || IsAmplitude(expected))
         {
             return Agreement.Agree;
         }
@@ -72,6 +72,9 @@ internal static class Agreements
         double product = Literals.Product(factors);
         return pure || Literals.Near(product, 1 / ratio) ? Agreement.Disagree : Agreement.Agree;
     }
+
+    // 30 * Math.Sin(x) is as many degrees as it is anything.
+    private static bool IsAmplitude(Measured value) => value.Unit!.Dimension.IsNone && !value.Factors.IsEmpty && !value.Factors.All(f => f == 0.5);
 
     private static bool IsBare(Measured value) => value.Unit!.Dimension.WithoutAngle.IsNone;
 }

@@ -94,10 +94,16 @@ internal sealed class Declarations(bool readNames)
 
         bool isMethod = symbol is IMethodSymbol { AssociatedSymbol: null };
         ISymbol bearer = symbol is IMethodSymbol { AssociatedSymbol: { } associated } ? associated : symbol;
-        return NameUnits.Read(bearer.Name, isMethod) is { } unit && BearsNumbers(symbol) && !FromFramework(symbol)
-            ? Inferred.In(unit, Evidence.Named, Place(bearer, OriginKind.Name))
+        return NameUnits.Reading(bearer.Name, isMethod) is { } reading && BearsNumbers(symbol) && !FromFramework(symbol) && !IsSelected(symbol)
+            ? Inferred.In(reading.Unit, reading.Evidence, Place(bearer, OriginKind.Name))
             : null;
     }
+
+    // Rotate(double degrees, bool isDegrees): another parameter says what unit the number is in.
+    private static bool IsSelected(ISymbol symbol) => symbol is IParameterSymbol { ContainingSymbol: IMethodSymbol method } parameter
+        && method.Parameters.Any(other => other.Ordinal != parameter.Ordinal
+            && (other.Type.SpecialType == SpecialType.System_Boolean || other.Type.TypeKind == TypeKind.Enum)
+            && (NameUnits.Selects(other.Name) || (other.Type.TypeKind == TypeKind.Enum && NameUnits.Selects(other.Type.Name))));
 
     private static bool BearsNumbers(ISymbol symbol) => symbol switch
     {

@@ -185,7 +185,8 @@ internal sealed class Flow
     internal void Return(Inferred value, IOperation operation)
     {
         _result = _result is null ? value.Kept() : Inferred.Join(_result, value);
-        if (_owner is IMethodSymbol { MethodKind: not (MethodKind.LambdaMethod or MethodKind.PropertySet) } && _model.Declarations.Of(_owner) is { } declared)
+        if (_owner is IMethodSymbol { MethodKind: not (MethodKind.LambdaMethod or MethodKind.PropertySet) } && _model.Declarations.Of(_owner) is { } declared
+            && (declared.Evidence == Evidence.Typed || !NameUnits.Converts(_owner.Name)))
         {
             Meet(Role.Return, value, declared, operation.Syntax, _owner);
         }

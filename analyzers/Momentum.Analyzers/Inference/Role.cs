@@ -3,8 +3,11 @@ namespace Momentum.Analyzers.Inference;
 /// <summary>Why two values must be in one unit.</summary>
 internal enum Role
 {
-    /// <summary>Added, subtracted or taken modulo.</summary>
+    /// <summary>Added or subtracted.</summary>
     Sum,
+
+    /// <summary>Divided with a remainder.</summary>
+    Remainder,
 
     /// <summary>Compared, or taken the larger, the smaller or the angle of.</summary>
     Compare,

@@ -69,7 +69,7 @@ internal static class Sources
         type.ContainingNamespace is { } space && (space.Name == "System" || space.ContainingNamespace?.Name == "System" || space.ContainingNamespace?.ContainingNamespace?.Name == "System");
 
     private static bool IsQuantityMember(INamedTypeSymbol type, string name) =>
-        Types.IsQuantity(type) || type.GetMembers("From" + name).Any(m => m is IMethodSymbol { IsStatic: true });
+        Types.IsQuantity(type) || (!FromFramework(type) && type.GetMembers("From" + name).Any(m => m is IMethodSymbol { IsStatic: true }));
 
     private static bool HasProperty(INamedTypeSymbol type, string name) => type.GetMembers(name).Any(m => m is IPropertySymbol property && Types.IsNumeric(property.Type));
 }

@@ -23,6 +23,12 @@ internal sealed class Conversions(Compilation compilation)
 
     private readonly ConcurrentDictionary<string, ImmutableArray<KeyValuePair<string, Unit>>> _members = new();
 
+    /// <summary>
+    /// Whether a place is in the compilation: a report may name no other. A project that references another as a compilation
+    /// sees declarations in the source of that one.
+    /// </summary>
+    internal bool Knows(Location place) => place.SourceTree is { } tree && compilation.ContainsSyntaxTree(tree);
+
     /// <summary>For the fixes: the ratio of the two units, and the quantity and the two members that convert, where there are such.</summary>
     internal ImmutableDictionary<string, string?> Between(Unit from, Unit to)
     {

@@ -10,6 +10,7 @@ internal static class MeetingRules
     private const int LongestText = 60;
 
     internal static ImmutableArray<IMeetingRule> All { get; } = ImmutableArray.Create<IMeetingRule>(
+        new GuessedNameRule(),
         new NameContradictsRule(),
         new NamesDisagreeRule(),
         new AngleUnitRule(),
@@ -31,7 +32,7 @@ internal static class MeetingRules
     {
         if (meeting.Agreement == Agreement.Disagree && All.FirstOrDefault(rule => rule.Judges(meeting)) is { } rule)
         {
-            yield return Report(rule.Descriptor, meeting, meeting.Actual.Unit!.Symbol, meeting.Expected.Unit!.Symbol, conversions.Between(meeting.Actual.Unit, meeting.Expected.Unit));
+            yield return Report(rule.Descriptor, meeting, meeting.Actual.Unit!.Symbol, meeting.Expected.Unit!.Symbol, conversions, conversions.Between(meeting.Actual.Unit, meeting.Expected.Unit));
         }
 
         if (meeting.Agreement == Agreement.ByHand && ConversionByHandRule.Judge(meeting, conversions) is { } conversion)
@@ -43,12 +44,12 @@ internal static class MeetingRules
         {
             if (contextRule.Difference(meeting.Actual.Context, meeting.Expected.Context) is var (actual, expected))
             {
-                yield return Report(contextRule.Descriptor, meeting, actual, expected, ImmutableDictionary<string, string?>.Empty);
+                yield return Report(contextRule.Descriptor, meeting, actual, expected, conversions, ImmutableDictionary<string, string?>.Empty);
             }
         }
     }
 
-    private static Diagnostic Report(DiagnosticDescriptor descriptor, Meeting meeting, string actual, string expected, ImmutableDictionary<string, string?> properties)
+    private static Diagnostic Report(DiagnosticDescriptor descriptor, Meeting meeting, string actual, string expected, Conversions conversions, ImmutableDictionary<string, string?> properties)
     {
         IEnumerable<Location> places = meeting.Actual.From.Concat(meeting.Expected.From).Select(o => o.Location);
         if (meeting.Inside is { } inside)
@@ -60,7 +61,7 @@ internal static class MeetingRules
         return Diagnostic.Create(
             descriptor,
             site,
-            places.Where(p => p.IsInSource).Distinct(),
+            places.Where(conversions.Knows).Distinct(),
             properties.SetItem(Conversions.RoleKey, meeting.Role.ToString()),
             Text(meeting.Site),
             actual,
@@ -71,6 +72,7 @@ internal static class MeetingRules
     private static string Place(Meeting meeting) => meeting.Role switch
     {
         Role.Sum => $"it is added to '{Text(meeting.Other ?? meeting.Site)}' in",
+        Role.Remainder => $"it divides '{Text(meeting.Other ?? meeting.Site)}' in",
         Role.Compare => $"it is compared with '{Text(meeting.Other ?? meeting.Site)}' in",
         Role.Return => $"'{Name(meeting)}' returns",
         Role.Assign => $"'{Name(meeting)}' is in",

@@ -8,5 +8,5 @@ internal sealed class UnitsAddedRule : IMeetingRule
 {
     public DiagnosticDescriptor Descriptor => Descriptors.UnitsAdded;
 
-    public bool Judges(Meeting meeting) => meeting.Role == Role.Sum;
+    public bool Judges(Meeting meeting) => meeting.Role is Role.Sum or Role.Remainder;
 }

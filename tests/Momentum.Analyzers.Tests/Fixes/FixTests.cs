@@ -1,3 +1,4 @@
+using Microsoft.CodeAnalysis.CodeFixes;
 using Momentum.Analyzers.Tests.Verification;
 using Momentum.CodeFixes;
 
@@ -32,9 +33,19 @@ public sealed class FixTests
     public Task A_bare_number_is_converted_at_the_boundary(string marked, string mended) => Fix.Body<ConvertFix>(marked, mended);
 
     [Fact]
-    public Task A_number_with_a_named_unit_is_converted() => Fix.Members<ConvertFix>(
+    public Task A_number_with_a_named_unit_is_converted() => Fix.Members<ConvertNamedFix>(
         "double Run(double lengthMm, double lengthFt) => lengthMm + {|MOM101:lengthFt|};",
         "double Run(double lengthMm, double lengthFt) => lengthMm + Length.FromFeet(lengthFt).Millimeters;");
+
+    [Fact]
+    public void A_fix_that_rests_on_a_name_is_never_applied_in_bulk()
+    {
+        Assert.Null(new ConvertNamedFix().GetFixAllProvider());
+        Assert.Null(new RenameFix().GetFixAllProvider());
+        Assert.Null(new StateUnitFix().GetFixAllProvider());
+        CodeFixProvider[] inBulk = [new ConvertFix(), new ReadInUnitFix(), new ReadFactorsFix(), new BuildFromUnitFix(), new TypedConversionFix(), new NegateFix(), new UseResultFix()];
+        Assert.DoesNotContain(inBulk.SelectMany(fix => fix.FixableDiagnosticIds), id => id.StartsWith("MOM1", StringComparison.Ordinal) || id.StartsWith("MOM2", StringComparison.Ordinal));
+    }
 
     [Fact]
     public Task A_single_name_is_never_mended() => Fix.Members<ConvertFix>(

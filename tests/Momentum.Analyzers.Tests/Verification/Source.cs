@@ -25,6 +25,10 @@ internal static class Source
         references ?? References,
         new CSharpCompilationOptions(OutputKind.DynamicallyLinkedLibrary, nullableContextOptions: NullableContextOptions.Enable, allowUnsafe: true));
 
+    /// <summary>With the rules that are off by default turned on.</summary>
+    internal static Compilation WithAllRules(this CSharpCompilation compilation) => compilation.WithOptions(compilation.Options.WithSpecificDiagnosticOptions(
+        new UnitAnalyzer().SupportedDiagnostics.Where(d => !d.IsEnabledByDefault).Select(d => KeyValuePair.Create(d.Id, ReportDiagnostic.Info))));
+
     /// <summary>Runs the analyzer as the compiler does for a project with such an <c>.editorconfig</c>.</summary>
     internal static async Task<ImmutableArray<Diagnostic>> Analyze(string text, string settings)
     {

@@ -131,7 +131,8 @@ internal sealed partial class Evaluator
             }
         }
 
-        return stated is { Evidence: Evidence.Typed } ? stated : result is TupleValue || result.HasUnit ? result : stated ?? Inferred.Unknown;
+        // A method named after a conversion gives what it is named after, whatever its body seems to make of its argument.
+        return stated is { Evidence: Evidence.Typed } || (stated is not null && NameUnits.Converts(method.Name)) ? stated : result is TupleValue || result.HasUnit ? result : stated ?? Inferred.Unknown;
     }
 
     private Summary Body(IMethodSymbol method, Dictionary<IParameterSymbol, Inferred>? arguments = null)

@@ -37,7 +37,6 @@ internal sealed partial class Evaluator
         {
             case BinaryOperatorKind.Add:
             case BinaryOperatorKind.Subtract:
-            case BinaryOperatorKind.Remainder:
                 if (binary.Type?.SpecialType == SpecialType.System_String)
                 {
                     return Inferred.Unknown;
@@ -58,6 +57,8 @@ internal sealed partial class Evaluator
                 }
 
                 return product;
+            case BinaryOperatorKind.Remainder:
+                return Remainder(left, right, binary.LeftOperand.Syntax, binary.RightOperand.Syntax, Types.IsInteger(binary.Type));
             case BinaryOperatorKind.Equals:
             case BinaryOperatorKind.NotEquals:
                 flow.Observe(binary, left is Measured { IsConcrete: true, Evidence: Evidence.Typed } ? left : right);
@@ -101,6 +102,14 @@ internal sealed partial class Evaluator
 
         Inferred known = left.IsConcrete ? left : right.IsConcrete ? right : left.HasUnit ? left : right.HasUnit ? right : left.Context.IsNone ? right.OnlyContext() : left.OnlyContext();
         return known.WithContextOf(left, right);
+    }
+
+    // What is left over is in the same unit. Of whole numbers it is as a rule the next smaller unit of a mixed measure:
+    // hours = minutes % 60 takes apart what a name can not say.
+    private Inferred Remainder(Inferred left, Inferred right, SyntaxNode leftSyntax, SyntaxNode rightSyntax, bool whole)
+    {
+        flow.Meet(Role.Remainder, right, left, rightSyntax, null, leftSyntax);
+        return whole && left is not Measured { Evidence: Evidence.Typed } ? Inferred.Unknown : left;
     }
 
     private void Compare(Inferred left, Inferred right, SyntaxNode leftSyntax, SyntaxNode rightSyntax) =>

@@ -150,13 +150,15 @@ internal sealed partial class Evaluator
         {
             case BinaryOperatorKind.Add:
             case BinaryOperatorKind.Subtract:
-            case BinaryOperatorKind.Remainder:
                 if (compound.Type?.SpecialType == SpecialType.System_String)
                 {
                     return Inferred.Unknown;
                 }
 
                 result = Sum(left, right, compound.Target.Syntax, compound.Value.Syntax, compound.OperatorKind == BinaryOperatorKind.Subtract);
+                break;
+            case BinaryOperatorKind.Remainder:
+                result = Remainder(left, right, compound.Target.Syntax, compound.Value.Syntax, Types.IsInteger(compound.Type));
                 break;
             case BinaryOperatorKind.Multiply:
                 result = left.Times(right);

@@ -155,6 +155,12 @@ internal sealed class Measured : Inferred
             return this;
         }
 
+        // 5.1 * DegToRad is an angle: the number beside a ratio has the unit that the ratio converts.
+        if (Evidence != Evidence.Typed && Parameters.IsEmpty && Unit.IsRatioOfLike)
+        {
+            return Unknown;
+        }
+
         Measured copy = Copy();
         if (double.IsNaN(factor) || factor == 0 || Factors.Length >= MostFactors)
         {
