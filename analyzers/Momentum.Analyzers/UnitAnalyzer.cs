@@ -23,6 +23,7 @@ public sealed class UnitAnalyzer : DiagnosticAnalyzer
         .Select(rule => rule.Descriptor)
         .Concat(MeetingRules.Contexts.Select(rule => rule.Descriptor))
         .Append(UnitTextRule.Descriptor)
+        .Append(Descriptors.Setting)
         .Concat(ObservationRules.All.Select(rule => rule.Descriptor))
         .ToImmutableArray();
 
@@ -47,6 +48,11 @@ public sealed class UnitAnalyzer : DiagnosticAnalyzer
         if (first is not null)
         {
             options = new(context.Options.AnalyzerConfigOptionsProvider.GetOptions(first));
+        }
+
+        if (options.Unread.Count > 0)
+        {
+            context.RegisterCompilationEndAction(end => options.Unread.ForEach(s => end.ReportDiagnostic(Diagnostic.Create(Descriptors.Setting, Location.None, s.Key, s.Text, s.Allowed))));
         }
 
         if (options.FlowBlocks == 0)

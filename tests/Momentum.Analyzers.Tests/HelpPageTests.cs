@@ -8,7 +8,10 @@ namespace Momentum.Analyzers.Tests;
 /// <summary>Every rule has a page; what the page calls wrong is reported, and what it calls right is not.</summary>
 public sealed class HelpPageTests
 {
-    public static TheoryData<string> Rules() => new(new UnitAnalyzer().SupportedDiagnostics.Select(d => d.Id).Distinct());
+    public static TheoryData<string> AllRules() => new(new UnitAnalyzer().SupportedDiagnostics.Select(d => d.Id).Distinct());
+
+    /// <summary>The rules on code: all but the one on settings.</summary>
+    public static TheoryData<string> Rules() => new(new UnitAnalyzer().SupportedDiagnostics.Select(d => d.Id).Distinct().Where(id => id != "MOM018"));
 
     [Theory]
     [MemberData(nameof(Rules))]
@@ -19,7 +22,7 @@ public sealed class HelpPageTests
     }
 
     [Theory]
-    [MemberData(nameof(Rules))]
+    [MemberData(nameof(AllRules))]
     public void The_page_states_the_rule_as_it_is(string id)
     {
         DiagnosticDescriptor descriptor = new UnitAnalyzer().SupportedDiagnostics.First(d => d.Id == id);

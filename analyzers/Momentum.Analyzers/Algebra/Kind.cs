@@ -17,4 +17,13 @@ internal enum Kind
 
     /// <summary>A temperature on the Fahrenheit scale, not a difference.</summary>
     FahrenheitPoint,
+
+    /// <summary>A temperature above absolute zero, not a difference: it multiplies and divides as any number does.</summary>
+    AbsoluteTemperature,
+
+    /// <summary>A difference of two temperatures.</summary>
+    TemperatureDifference,
+
+    /// <summary>On a scale of its own, logarithmic or with an offset: no factor turns it into another unit.</summary>
+    OwnScale,
 }

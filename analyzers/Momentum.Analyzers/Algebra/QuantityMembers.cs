@@ -32,13 +32,13 @@ internal static class QuantityMembers
             return Typed(quantity, member, UnitText.Read(text)!);
         }
 
-        // A temperature scale named after Newton, not a degree newton.
-        if (member is "DegreesNewton" or "DegreeNewton")
+        // A temperature scale named after Newton, not a degree newton; a pound mole is one unit; a ratio in decibels none.
+        if (member is "DegreesNewton" or "DegreeNewton" || member.Contains("oundMole") || quantity is "Level" or "AmplitudeRatio" or "PowerRatio" or "FuelEfficiency" or "Information" or "BitRate")
         {
-            return null;
+            return MemberTable.Read(quantity, member);
         }
 
-        return UnitWords.Read(member) is { } unit ? Typed(quantity, member, unit) : null;
+        return UnitWords.Read(member) is { } unit ? Typed(quantity, member, unit) : MemberTable.Read(quantity, member);
     }
 
     private static Unit Typed(string quantity, string member, Unit unit)
@@ -60,10 +60,14 @@ internal static class QuantityMembers
                 return unit.As(dimension.WithAngle(-2), Kind.Unspecified);
             case "Energy":
                 return unit.As(dimension, Kind.Energy);
+            case "TemperatureDelta":
+                return unit.As(dimension, Kind.TemperatureDifference).Named(member.EndsWith("Celsius", StringComparison.Ordinal) ? "Δ°C" : member.EndsWith("Fahrenheit", StringComparison.Ordinal) ? "Δ°F" : unit.Symbol);
             case "Temperature" when member.EndsWith("Celsius", StringComparison.Ordinal):
                 return unit.As(dimension, Kind.CelsiusPoint).Named("°C");
             case "Temperature" when member.EndsWith("Fahrenheit", StringComparison.Ordinal):
                 return unit.As(dimension, Kind.FahrenheitPoint).Named("°F");
+            case "Temperature" when unit.Dimension.Equals(Dimension.Of(temperature: 1)):
+                return unit.As(dimension, Kind.AbsoluteTemperature);
             default:
                 return unit;
         }

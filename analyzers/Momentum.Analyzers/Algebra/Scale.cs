@@ -9,7 +9,7 @@ namespace Momentum.Analyzers.Algebra;
 /// </summary>
 internal sealed class Scale : IEquatable<Scale>
 {
-    // π stands among the primes as the basis 0.
+    // π stands among the primes as the basis 0. A factor known only as a double is a basis of its own: minus its bits.
     private const long PiBasis = 0;
 
     private readonly ImmutableArray<Term> _terms;
@@ -21,7 +21,7 @@ internal sealed class Scale : IEquatable<Scale>
     internal static Scale Pi { get; } = new(ImmutableArray.Create(new Term(PiBasis, Dimension.Whole)));
 
     /// <summary>The scale as the nearest double.</summary>
-    internal double Value => _terms.Aggregate(1.0, (value, term) => value * Math.Pow(term.Basis == PiBasis ? Math.PI : term.Basis, term.Sixths / (double)Dimension.Whole));
+    internal double Value => _terms.Aggregate(1.0, (value, term) => value * Math.Pow(term.Size, term.Sixths / (double)Dimension.Whole));
 
     /// <summary>A scale from a positive whole number.</summary>
     internal static Scale Integer(long number)
@@ -58,6 +58,12 @@ internal sealed class Scale : IEquatable<Scale>
         Scale whole = Integer(long.Parse(digits.Replace(".", string.Empty), NumberStyles.None, CultureInfo.InvariantCulture));
         return whole.Times(TenTo(-decimals));
     }
+
+    /// <summary>A scale that is known as a double only.</summary>
+    internal static Scale Rounded(double factor) => factor == 1 ? One : new Scale(ImmutableArray.Create(new Term(-BitConverter.DoubleToInt64Bits(factor), Dimension.Whole)));
+
+    /// <summary>Whether it is 1, exactly, or as nearly as factors known as doubles can be.</summary>
+    internal bool IsOne => _terms.IsEmpty || (_terms[0].Basis < 0 && Math.Abs(Value - 1) < 1e-6);
 
     internal static Scale TenTo(int power) => Integer(10).Power(power * Dimension.Whole)!;
 
@@ -167,5 +173,7 @@ internal sealed class Scale : IEquatable<Scale>
         internal long Basis { get; } = basis;
 
         internal int Sixths { get; } = sixths;
+
+        internal double Size => Basis == PiBasis ? Math.PI : Basis < 0 ? BitConverter.Int64BitsToDouble(-Basis) : Basis;
     }
 }

@@ -52,7 +52,11 @@ internal sealed class Unit : IEquatable<Unit>
 
     internal bool IsPureNumber => Dimension.IsNone && Scale.Equals(Scale.One);
 
-    internal bool IsTemperaturePoint => Kind is Kind.CelsiusPoint or Kind.FahrenheitPoint;
+    /// <summary>Whether it is a point on a scale that does not start at nothing, which no product can hold.</summary>
+    internal bool IsPoint => Kind is Kind.CelsiusPoint or Kind.FahrenheitPoint or Kind.OwnScale;
+
+    /// <summary>Whether it is a point on a temperature scale, absolute or not.</summary>
+    internal bool IsTemperature => Kind is Kind.CelsiusPoint or Kind.FahrenheitPoint or Kind.AbsoluteTemperature;
 
     internal Unit Times(Unit other) => Combine(other, Dimension.Whole);
 

@@ -29,7 +29,7 @@ internal readonly struct UnitMatch
     /// <summary>The number in the second unit is this times the number in the first; 1 where the dimensions differ.</summary>
     internal Scale Ratio { get; }
 
-    internal bool Agree => DimensionsAgree && KindsAgree && Ratio.Equals(Scale.One);
+    internal bool Agree => DimensionsAgree && KindsAgree && Ratio.IsOne;
 
     internal static UnitMatch Between(Unit from, Unit to) => new UnitPair(from, to, Dimension.Whole).Recall(_found, static (left, right, _) => Find(left, right!));
 
@@ -52,8 +52,7 @@ internal readonly struct UnitMatch
         return new(true, KindsMatch(from, to), ratio);
     }
 
-    // A temperature on a scale with an offset is not a difference in kelvin; a torque is not an energy. Otherwise a kind
-    // that is not known agrees with any.
-    private static bool KindsMatch(Unit from, Unit to) =>
-        from.Kind == to.Kind || (!from.IsTemperaturePoint && !to.IsTemperaturePoint && (from.Kind == Kind.Unspecified || to.Kind == Kind.Unspecified));
+    // A temperature on a scale with an offset is not a difference in kelvin, and neither is one above absolute zero; a torque
+    // is not an energy. Otherwise a kind that is not known agrees with any.
+    private static bool KindsMatch(Unit from, Unit to) => from.Kind == to.Kind || (!from.IsPoint && !to.IsPoint && (from.Kind == Kind.Unspecified || to.Kind == Kind.Unspecified));
 }

@@ -98,6 +98,27 @@ internal static class UnitTable
         _ = Register("L|l", "liter|litre", metre.Power(3 * Dimension.Whole)!.ScaledBy(Scale.TenTo(-3)).Named("L"), prefixes: true);
         _ = Register("kn|kt", "knot", nauticalMile.Over(hour).Named("kn"), prefixes: false);
         _ = Register("mph", "mph", mile.Over(hour).Named("mph"), prefixes: false);
+        // Electricity, substance and light (the SI Brochure; the gallon 231 and 277.42 of their cubes, the inch of mercury at 0 degC).
+        Unit ampere = Base("A", "ampere", Dimension.Of(current: 1), prefixes: true);
+        Unit volt = Register("V", "volt", watt.Over(ampere).Named("V"), prefixes: true);
+        _ = Register("Ω|Ohm|ohm", "ohm", volt.Over(ampere).Named("Ω"), prefixes: true);
+        _ = Register("S", "siemens|mho", ampere.Over(volt).Named("S"), prefixes: true);
+        Unit coulomb = Register("C", "coulomb", ampere.Times(second).Named("C"), prefixes: true);
+        _ = Register("Ah", "amperehour", ampere.Times(hour).Named("Ah"), prefixes: true);
+        _ = Register("F", "farad", coulomb.Over(volt).Named("F"), prefixes: true);
+        Unit weber = Register("Wb", "weber", volt.Times(second).Named("Wb"), prefixes: true);
+        _ = Register("H", "henry|henrie", weber.Over(ampere).Named("H"), prefixes: true);
+        Unit tesla = Register("T", "tesla", weber.Over(metre).Over(metre).Named("T"), prefixes: true);
+        _ = Register("G", "gauss", tesla.ScaledBy(Scale.TenTo(-4)).Named("G"), prefixes: true);
+        _ = Base("mol", "mole", Dimension.Of(amount: 1), prefixes: true);
+        Unit candela = Base("cd", "candela", Dimension.Of(light: 1), prefixes: true);
+        _ = Register("lm", "lumen", candela.Named("lm"), prefixes: true);
+        _ = Register("lx", "lux", candela.Over(metre).Over(metre).Named("lx"), prefixes: true);
+        Unit cubicInch = inch.Power(3 * Dimension.Whole)!;
+        _ = Register("gal|galUS", "usgallon|gallon", cubicInch.ScaledBy(Scale.Integer(231)).Named("gal"), prefixes: false);
+        _ = Register("galUK", "ukgallon|imperialgallon", metre.Power(3 * Dimension.Whole)!.ScaledBy(Scale.Decimal("0.00454609")).Named("galUK"), prefixes: false);
+        _ = Register("mmHg", "millimeterofmercury", pascal.ScaledBy(Scale.Decimal("133.322387415")).Named("mmHg"), prefixes: false);
+        _ = Register("inHg", "inchofmercury", pascal.ScaledBy(Scale.Decimal("133.322387415")).ScaledBy(Scale.Decimal("25.4")).Named("inHg"), prefixes: false);
         _ = Register("%", "percent", new Unit("%", default, Scale.TenTo(-2)), prefixes: false);
         _ = Register("1", "decimalfraction", Unit.One, prefixes: false);
         _ = Register("ppm", "partspermillion", new Unit("ppm", default, Scale.TenTo(-6)), prefixes: false);

@@ -50,7 +50,7 @@ internal static class Agreements
 
         if (!match.KindsAgree)
         {
-            bool difference = isSum && (actual.Unit!.Kind == Kind.Unspecified || expected.Unit!.Kind == Kind.Unspecified);
+            bool difference = isSum && (actual.Unit!.Kind is Kind.Unspecified or Kind.TemperatureDifference || expected.Unit!.Kind is Kind.Unspecified or Kind.TemperatureDifference);
             if (!difference)
             {
                 return pure ? Agreement.Disagree : Agreement.Agree;
@@ -58,7 +58,7 @@ internal static class Agreements
         }
 
         double ratio = match.Ratio.Value;
-        if (match.Ratio.Equals(Scale.One) || actual.Blurred || expected.Blurred || IsAmplitude(actual) || IsAmplitude(expected))
+        if (match.Ratio.IsOne || actual.Blurred || expected.Blurred || IsAmplitude(actual) || IsAmplitude(expected))
         {
             return Agreement.Agree;
         }

@@ -18,6 +18,17 @@ internal sealed class Declarations(bool readNames)
 
     private Measured? Find(ISymbol symbol)
     {
+        Unit? contract = symbol switch
+        {
+            IParameterSymbol parameter => Sources.Parameter(parameter),
+            IMethodSymbol { DeclaringSyntaxReferences.IsEmpty: true } framework when Sources.FromFramework(framework.ContainingType) => Sources.Given(framework),
+            _ => null,
+        };
+        if (contract is not null)
+        {
+            return Inferred.In(contract, Evidence.Typed, new Origin(Location.None, OriginKind.Contract));
+        }
+
         ImmutableArray<AttributeData> attributes = symbol is IMethodSymbol method
             ? method.GetReturnTypeAttributes().AddRange(method.AssociatedSymbol?.GetAttributes() ?? method.GetAttributes())
             : symbol is ILocalSymbol ? ImmutableArray<AttributeData>.Empty : symbol.GetAttributes();

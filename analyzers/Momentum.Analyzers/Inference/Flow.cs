@@ -92,6 +92,11 @@ internal sealed class Flow
                     }
                 }
 
+                if (block.ConditionalSuccessor is not null)
+                {
+                    state.ForgetChoices();
+                }
+
                 exits[block.Ordinal] = state;
                 changed |= Flood(block.FallThroughSuccessor, state, entries, block.Ordinal) | Flood(block.ConditionalSuccessor, state, entries, block.Ordinal);
             }

@@ -1,3 +1,4 @@
+using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.FlowAnalysis;
 
 namespace Momentum.Analyzers.Inference;
@@ -15,6 +16,21 @@ internal sealed class FlowState
     {
         get => _values.TryGetValue(variable, out Inferred? value) ? value : null;
         set => _values[variable] = value!;
+    }
+
+    /// <summary>Forgets the arms of conditional values: what comes after a branch may hang on the same condition.</summary>
+    internal void ForgetChoices()
+    {
+        List<object>? choices = null;
+        foreach (KeyValuePair<object, Inferred> pair in _values)
+        {
+            if (pair.Value is Choice && pair.Key is ISymbol)
+            {
+                (choices ??= []).Add(pair.Key);
+            }
+        }
+
+        choices?.ForEach(variable => _values[variable] = _values[variable].Kept());
     }
 
     internal FlowState Copy() => new(this);

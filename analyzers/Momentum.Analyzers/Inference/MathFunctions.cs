@@ -39,10 +39,17 @@ internal static class MathFunctions
                 return first;
             case "Min" or "Max" or "Clamp" or "MaxMagnitude" or "MinMagnitude" or "IEEERemainder" or "MinNumber" or "MaxNumber" or "Hypot":
                 return Alike(flow, call, arguments);
+            case "Log" or "Log10" or "Log2" or "Exp" or "Sinh" or "Cosh" or "Tanh" or "LogP1" or "ExpM1":
+                Ratio(flow, call, 0, first);
+                return Inferred.Unknown;
             case "Sqrt":
+                Ratio(flow, call, 0, first);
                 return first.Power(Dimension.Whole / 2);
             case "Cbrt":
                 return first.Power(Dimension.Whole / 3);
+            case "Pow" when arguments.Length == 2 && arguments[1] is Measured { Unit: not null } exponent:
+                Ratio(flow, call, 1, exponent);
+                return Inferred.Unknown;
             case "Pow" when arguments.Length == 2 && arguments[1] is BareNumber { Value: var power } && Math.Abs(power) <= 6 && Literals.Near(power * Dimension.Whole, Math.Round(power * Dimension.Whole), 1e-9):
                 return first.Power((int)Math.Round(power * Dimension.Whole));
             case "FusedMultiplyAdd" when arguments.Length == 3:
@@ -75,6 +82,16 @@ internal static class MathFunctions
 
     private static void Angle(Flow flow, IInvocationOperation call, Inferred value, Inferred taken) => flow.Meet(Role.AngleArgument, value, taken, call.Arguments[0].Value.Syntax, call.TargetMethod);
 
+    // Of two units of one dimension only the ratio in one unit is a pure number.
+    private static void Ratio(Flow flow, IInvocationOperation call, int at, Inferred value)
+    {
+        if (value is Measured { IsComputed: true, Evidence: Evidence.Typed, Blurred: false, Factors.IsEmpty: true, Unit.IsRatioOfLike: true })
+        {
+            IOperation argument = call.Arguments[at].Value;
+            flow.Meet(Role.Argument, value, Inferred.In(Unit.One, Evidence.Typed, new Origin(call.Syntax, OriginKind.Contract)), argument.Syntax, call.TargetMethod);
+        }
+    }
+
     private static Inferred Alike(Flow flow, IInvocationOperation call, ImmutableArray<Inferred> arguments)
     {
         Inferred? common = null;
@@ -93,7 +110,7 @@ internal static class MathFunctions
             }
             else
             {
-                flow.Meet(Role.Compare, arguments[i], common, call.Arguments[i].Value.Syntax, null, other!.Syntax);
+                flow.Meet(Role.Compare, arguments[i], common, call.Arguments[i].Value.Syntax, call.TargetMethod, other!.Syntax);
             }
         }
 

@@ -12,7 +12,7 @@ internal sealed class Options
 
     internal Options(AnalyzerConfigOptions options)
     {
-        ReadNames = !options.TryGetValue(NamesKey, out string? names) || !string.Equals(names, "false", StringComparison.OrdinalIgnoreCase);
+        ReadNames = Choice(options, NamesKey, otherwise: true);
         CallDepth = Number(options, DepthKey, otherwise: 2, most: 4);
         FlowBlocks = Number(options, BlocksKey, otherwise: 400, most: 10000);
     }
@@ -26,8 +26,41 @@ internal sealed class Options
     /// <summary>Bodies with more basic blocks than this are not analysed; 0 turns inference off.</summary>
     internal int FlowBlocks { get; }
 
-    private static int Number(AnalyzerConfigOptions options, string key, int otherwise, int most) =>
-        options.TryGetValue(key, out string? text) && int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int number)
-            ? Math.Min(number, most)
-            : otherwise;
+    /// <summary>The settings that could not be read, each with what it may be.</summary>
+    internal List<(string Key, string Text, string Allowed)> Unread { get; } = [];
+
+    private bool Choice(AnalyzerConfigOptions options, string key, bool otherwise)
+    {
+        if (!options.TryGetValue(key, out string? text))
+        {
+            return otherwise;
+        }
+
+        switch (text.Trim().ToLowerInvariant())
+        {
+            case "true":
+                return true;
+            case "false":
+                return false;
+            default:
+                Unread.Add((key, text, "true or false"));
+                return otherwise;
+        }
+    }
+
+    private int Number(AnalyzerConfigOptions options, string key, int otherwise, int most)
+    {
+        if (!options.TryGetValue(key, out string? text))
+        {
+            return otherwise;
+        }
+
+        if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number <= most)
+        {
+            return number;
+        }
+
+        Unread.Add((key, text, $"a whole number from 0 to {most}"));
+        return otherwise;
+    }
 }

@@ -9,6 +9,9 @@ internal enum Role
     /// <summary>Divided with a remainder.</summary>
     Remainder,
 
+    /// <summary>A factor of a product that only one unit makes sense in.</summary>
+    Product,
+
     /// <summary>Compared, or taken the larger, the smaller or the angle of.</summary>
     Compare,
 

@@ -27,6 +27,46 @@ internal static class Sources
         ["TimeSpan.FromDays"] = "d",
         ["Thread.Sleep"] = "ms",
         ["Task.Delay"] = "ms",
+        ["DateTime.AddSeconds"] = "s",
+        ["DateTime.AddMilliseconds"] = "ms",
+        ["DateTime.AddMinutes"] = "min",
+        ["DateTime.AddHours"] = "h",
+        ["DateTime.AddDays"] = "d",
+        ["DateTimeOffset.AddSeconds"] = "s",
+        ["DateTimeOffset.AddMilliseconds"] = "ms",
+        ["DateTimeOffset.AddMinutes"] = "min",
+        ["DateTimeOffset.AddHours"] = "h",
+        ["DateTimeOffset.AddDays"] = "d",
+        ["DateTimeOffset.FromUnixTimeSeconds"] = "s",
+        ["DateTimeOffset.FromUnixTimeMilliseconds"] = "ms",
+    };
+
+    /// <summary>The unit that a parameter of the framework takes its number in; null where it takes none.</summary>
+    internal static Unit? Parameter(IParameterSymbol parameter)
+    {
+        if (!Types.IsNumeric(parameter.Type) || parameter.ContainingSymbol is not IMethodSymbol { ContainingType: { } type } method || !FromFramework(type) || !parameter.DeclaringSyntaxReferences.IsEmpty)
+        {
+            return null;
+        }
+
+        string? unit = parameter.Name switch
+        {
+            "millisecondsTimeout" or "millisecondsDelay" or "milliseconds" or "millisecondsDueTime" => "ms",
+            "dueTime" or "period" or "interval" when type.Name == "Timer" => "ms",
+            "timeout" or "timeoutMilliseconds" when type.Name is "Process" or "WaitHandle" or "Thread" => "ms",
+            "radians" or "angle" or "yaw" or "pitch" or "roll" or "fieldOfView" when type.ContainingNamespace.Name == "Numerics" => "rad",
+            "phase" when type.Name == "Complex" => "rad",
+            _ => null,
+        };
+        return unit is not null ? UnitText.Read(unit) : _frameworkParameters.TryGetValue($"{type.Name}.{method.Name}", out string? text) && parameter.Ordinal == 0 ? UnitText.Read(text) : null;
+    }
+
+    /// <summary>The unit of a number that a method of the framework gives; null where it gives none.</summary>
+    internal static Unit? Given(IMethodSymbol method) => method.Name switch
+    {
+        "ToUnixTimeSeconds" => UnitText.Read("s"),
+        "ToUnixTimeMilliseconds" => UnitText.Read("ms"),
+        _ => null,
     };
 
     /// <summary>The unit of a number read from a property of a quantity or of the framework; null where it has none.</summary>

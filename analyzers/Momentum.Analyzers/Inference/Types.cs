@@ -8,7 +8,7 @@ internal static class Types
     private static readonly HashSet<string> _holders = new(StringComparer.Ordinal)
     {
         "Nullable", "Span", "ReadOnlySpan", "Memory", "ReadOnlyMemory", "List", "IList", "IReadOnlyList", "IEnumerable", "ICollection", "IReadOnlyCollection", "ImmutableArray",
-        "Queue", "Stack", "HashSet", "LinkedList", "Lazy", "Task", "ValueTask", "Vector",
+        "Queue", "Stack", "HashSet", "LinkedList", "IAsyncEnumerable", "IAsyncEnumerator", "IEnumerator", "IGrouping", "IOrderedEnumerable", "Lazy", "Task", "ValueTask", "Vector",
     };
 
     internal static bool IsNumeric(ITypeSymbol? type) => type?.SpecialType is

@@ -66,13 +66,16 @@ internal static class MeetingRules
             Text(meeting.Site),
             actual,
             Place(meeting),
-            expected);
+            expected,
+            Remedies.Of(descriptor, meeting, properties));
     }
 
     private static string Place(Meeting meeting) => meeting.Role switch
     {
         Role.Sum => $"it is added to '{Text(meeting.Other ?? meeting.Site)}' in",
+        Role.Product => $"in the product '{Text(meeting.Other ?? meeting.Site)}' it must be in",
         Role.Remainder => $"it divides '{Text(meeting.Other ?? meeting.Site)}' in",
+        Role.Compare when meeting.Target is not null => $"'{Text(meeting.Other ?? meeting.Site)}' beside it in '{Name(meeting)}' is in",
         Role.Compare => $"it is compared with '{Text(meeting.Other ?? meeting.Site)}' in",
         Role.Return => $"'{Name(meeting)}' returns",
         Role.Assign => $"'{Name(meeting)}' is in",
@@ -90,7 +93,7 @@ internal static class MeetingRules
         { } variable => variable.Name,
     };
 
-    private static string Text(SyntaxNode node)
+    internal static string Text(SyntaxNode node)
     {
         string text = string.Join(" ", node.ToString().Split([' ', '\t', '\r', '\n'], StringSplitOptions.RemoveEmptyEntries));
         return text.Length <= LongestText ? text : text.Substring(0, LongestText) + "…";

@@ -8,5 +8,5 @@ internal sealed class TemperaturesRule : IMeetingRule
 {
     public DiagnosticDescriptor Descriptor => Descriptors.Temperatures;
 
-    public bool Judges(Meeting meeting) => meeting.Actual.Unit!.IsTemperaturePoint || meeting.Expected.Unit!.IsTemperaturePoint;
+    public bool Judges(Meeting meeting) => meeting.Actual.Unit!.Kind != meeting.Expected.Unit!.Kind && (meeting.Actual.Unit.IsTemperature || meeting.Expected.Unit.IsTemperature);
 }

@@ -22,6 +22,11 @@ internal sealed partial class Evaluator
             _ = Pass(called, creation.Arguments, arguments, sites, creation.Syntax);
         }
 
+        if (creation.Type is { Name: "Vector2" or "Vector3" or "Vector4", ContainingNamespace.Name: "Numerics" })
+        {
+            return Parts(creation, arguments);
+        }
+
         // A lazy value is what its function gives.
         if (creation.Type is INamedTypeSymbol { Name: "Lazy" } && arguments.Values.OfType<FunctionValue>().FirstOrDefault() is { } function)
         {
@@ -33,6 +38,21 @@ internal sealed partial class Evaluator
             && Types.IsNumeric(collection.TypeArguments.LastOrDefault()) && creation.Arguments.All(a => Types.IsInteger(a.Value.Type))
                 ? Inferred.Bare(0)
                 : Kept(creation, arguments);
+    }
+
+    // The elements of a vector, each by itself.
+    private static Inferred Parts(IObjectCreationOperation creation, Dictionary<IParameterSymbol, Inferred> arguments)
+    {
+        Inferred made = Inferred.Unknown;
+        foreach (KeyValuePair<IParameterSymbol, Inferred> argument in arguments)
+        {
+            foreach (string element in argument.Key.Name == "value" ? new[] { "X", "Y", "Z", "W" } : [argument.Key.Name.ToUpperInvariant()])
+            {
+                made = creation.Type!.GetMembers(element).FirstOrDefault() is { } member ? made.WithMember(member, argument.Value) : made;
+            }
+        }
+
+        return made;
     }
 
     // What a new object holds from its constructor's arguments on.
@@ -82,6 +102,7 @@ internal sealed partial class Evaluator
         }
 
         Dictionary<IParameterSymbol, Inferred> arguments = Arguments(invocation.Arguments, out Dictionary<IParameterSymbol, SyntaxNode> sites);
+        Release(invocation.Instance);
         if (method.MethodKind == MethodKind.DelegateInvoke)
         {
             return instance is FunctionValue called ? Call(called.Summary, Values(invocation, arguments), invocation.Arguments.Select(a => a.Value.Syntax).ToImmutableArray()) : Inferred.Unknown;
@@ -274,6 +295,7 @@ internal sealed partial class Evaluator
                 }
             }
 
+            Release(argument.Value);
             values[parameter] = value;
             sites[parameter] = argument.Value.Syntax;
         }

@@ -1,11 +1,17 @@
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.Operations;
+using Momentum.Analyzers.Algebra;
 
 namespace Momentum.Analyzers.Inference;
 
 // Arithmetic, comparisons, conversions and patterns.
 internal sealed partial class Evaluator
 {
+    private static readonly Unit _kelvin = QuantityMembers.Read("Temperature", "Kelvins")!;
+
+    // Temperatures on a scale with an offset, times a bare number: no unit any more, but known for the gas law they may be in.
+    private readonly Dictionary<IOperation, Measured> _scaledPoints = [];
+
     private Inferred Convert(IConversionOperation conversion)
     {
         if (conversion.Operand.ConstantValue is { HasValue: true, Value: null } && Types.BearsNumbers(conversion.Type))
@@ -50,6 +56,13 @@ internal sealed partial class Evaluator
                     return Scaled(left, right);
                 }
 
+                Absolute(binary.LeftOperand, left, right);
+                Absolute(binary.RightOperand, right, left);
+                if ((left, right) is (BareNumber, Measured { Unit.IsPoint: true }) or (Measured { Unit.IsPoint: true }, BareNumber))
+                {
+                    _scaledPoints[binary] = (Measured)(left is Measured ? left : right);
+                }
+
                 Inferred product = binary.OperatorKind == BinaryOperatorKind.Multiply ? left.Times(right) : left.Over(right);
                 if (product is Measured { Factors.IsEmpty: false, IsComputed: false })
                 {
@@ -75,12 +88,28 @@ internal sealed partial class Evaluator
         }
     }
 
+    // In a product with a mass, a pressure or an energy, as in a gas law, only a temperature above absolute zero makes sense.
+    private void Absolute(IOperation operand, Inferred temperature, Inferred other)
+    {
+        while (operand is IParenthesizedOperation or IConversionOperation)
+        {
+            operand = operand is IParenthesizedOperation parenthesized ? parenthesized.Operand : ((IConversionOperation)operand).Operand;
+        }
+
+        if ((temperature as Measured ?? (_scaledPoints.TryGetValue(operand, out Measured? scaled) ? scaled : null)) is { Unit.Kind: Kind.CelsiusPoint or Kind.FahrenheitPoint, Evidence: Evidence.Typed } point
+            && other is Measured { IsConcrete: true, Evidence: Evidence.Typed, Unit: { IsPoint: false } unit } && unit.Dimension.Mass != 0 && unit.Dimension.Temperature <= 0)
+        {
+            SyntaxNode site = operand.Syntax;
+            flow.Meet(Role.Product, point, Inferred.In(_kelvin, Evidence.Typed, new Origin(site, OriginKind.Contract)), site, null, other: site.Parent);
+        }
+    }
+
     // A typed product keeps its own unit; the frame of the one framed factor stays.
     private static Inferred Scaled(Inferred left, Inferred right) => left.Context.IsNone ? right.OnlyContext() : right.Context.IsNone ? left.OnlyContext() : Inferred.Unknown;
 
     private Inferred Sum(Inferred left, Inferred right, SyntaxNode leftSyntax, SyntaxNode rightSyntax, bool difference)
     {
-        flow.Meet(Role.Sum, right, left, rightSyntax, null, leftSyntax);
+        Meet(Role.Sum, left, right, leftSyntax, rightSyntax);
         if (left is BareNumber one && right is BareNumber other)
         {
             return new BareNumber(double.NaN, one.IsVariable || other.IsVariable);
@@ -88,9 +117,18 @@ internal sealed partial class Evaluator
 
         if (left is Measured { IsConcrete: true } first && right is Measured { IsConcrete: true } second)
         {
-            if (difference && first.Unit!.IsTemperaturePoint && second.Unit!.Equals(first.Unit))
+            if (difference && first.Unit!.IsPoint && second.Unit!.Equals(first.Unit))
             {
                 return Inferred.Unknown;
+            }
+
+            // Of two temperatures comes a difference; of a temperature and a difference a temperature.
+            if (first.Unit!.Kind == Kind.AbsoluteTemperature || second.Unit!.Kind == Kind.AbsoluteTemperature)
+            {
+                Measured temperature = first.Unit.Kind == Kind.AbsoluteTemperature ? first : second;
+                return second.Unit!.Kind == first.Unit.Kind
+                    ? difference ? temperature.In(temperature.Unit!.As(temperature.Unit.Dimension, Kind.TemperatureDifference)) : Inferred.Unknown
+                    : temperature.WithContextOf(left, right);
             }
 
             // Whichever was not multiplied by bare numbers says the unit best.
@@ -108,12 +146,31 @@ internal sealed partial class Evaluator
     // hours = minutes % 60 takes apart what a name can not say.
     private Inferred Remainder(Inferred left, Inferred right, SyntaxNode leftSyntax, SyntaxNode rightSyntax, bool whole)
     {
-        flow.Meet(Role.Remainder, right, left, rightSyntax, null, leftSyntax);
+        Meet(Role.Remainder, left, right, leftSyntax, rightSyntax);
         return whole && left is not Measured { Evidence: Evidence.Typed } ? Inferred.Unknown : left;
     }
 
     private void Compare(Inferred left, Inferred right, SyntaxNode leftSyntax, SyntaxNode rightSyntax) =>
-        flow.Meet(Role.Compare, right, left, rightSyntax, null, leftSyntax);
+        Meet(Role.Compare, left, right, leftSyntax, rightSyntax);
+
+    private void Meet(Role role, Inferred left, Inferred right, SyntaxNode leftSyntax, SyntaxNode rightSyntax) =>
+        flow.Meet(role, Turn(right, left, rightSyntax) ?? right, Turn(left, right, leftSyntax) ?? left, rightSyntax, null, leftSyntax);
+
+    // A quarter, a half or a whole turn beside an angle: 180 is in degrees and pi in radians, whoever wrote them.
+    private static Measured? Turn(Inferred number, Inferred angle, SyntaxNode syntax)
+    {
+        if (number is not BareNumber { IsVariable: false } bare || angle is not Measured { IsConcrete: true, Factors.IsEmpty: true, Blurred: false } measured
+            || !measured.Unit!.Dimension.Equals(Dimension.Of(angle: 1)))
+        {
+            return null;
+        }
+
+        double size = Math.Abs(bare.Value);
+        string? unit = size is 90 or 180 or 270 or 360 ? "deg" : size is > 1.5 and < 6.3 && Literals.Near(size / (Math.PI / 2), Math.Round(size / (Math.PI / 2)), 1e-6) ? "rad" : null;
+        return unit is not null && UnitText.Read(unit) is { } turn && measured.Unit.Equals(UnitText.Read(unit == "deg" ? "rad" : "deg"))
+            ? Inferred.In(turn, Evidence.Typed, new Origin(syntax, OriginKind.Contract))
+            : null;
+    }
 
     private Inferred Matched(IIsPatternOperation pattern)
     {

@@ -51,7 +51,7 @@ internal sealed partial class Evaluator
             }
         }
 
-        return value.Kept();
+        return symbol is ILocalSymbol ? value : value.Kept();
     }
 
     // The place that a temporary stands for, where it stands for one.
@@ -84,14 +84,11 @@ internal sealed partial class Evaluator
                 state[parameter.Parameter] = value;
                 break;
             case IFieldReferenceOperation field:
+                Keep(field.Instance, field.Field, value);
                 flow.Write(field.Field, value, isUpdate);
                 break;
             case IPropertyReferenceOperation { Property.IsIndexer: false } property when CompilationModel.Backing(property.Property) is { } backing:
-                if (property.Instance is IFlowCaptureReferenceOperation made && IsFixed(property.Property))
-                {
-                    state[made.Id] = (state[made.Id] ?? Inferred.Unknown).WithMember(property.Property.OriginalDefinition, value);
-                }
-
+                Keep(property.Instance, property.Property, value);
                 flow.Write(backing, value, isUpdate);
                 break;
             case IDeclarationExpressionOperation declaration:
@@ -103,6 +100,36 @@ internal sealed partial class Evaluator
             case IPropertyReferenceOperation { Property.IsIndexer: true, Instance: { } instance }:
                 Element(instance, value, isUpdate);
                 break;
+        }
+    }
+
+    // What a new object, or one in a variable of its own, holds from here on.
+    private void Keep(IOperation? holder, ISymbol member, Inferred value)
+    {
+        object? variable = holder switch
+        {
+            IFlowCaptureReferenceOperation capture when flow.Places.TryGetValue(capture.Id, out IOperation? place) && place is ILocalReferenceOperation local => local.Local,
+            IFlowCaptureReferenceOperation capture => capture.Id,
+            ILocalReferenceOperation { Local.RefKind: RefKind.None } local => local.Local,
+            _ => null,
+        };
+        if (variable is not null)
+        {
+            state[variable] = (state[variable] ?? Inferred.Unknown).WithMember(member, value);
+        }
+    }
+
+    // Whoever is given an object may change what it holds.
+    private void Release(IOperation? given)
+    {
+        while (given is IConversionOperation conversion)
+        {
+            given = conversion.Operand;
+        }
+
+        if (given is ILocalReferenceOperation { Type.IsReferenceType: true } local && state[local.Local] is ObjectValue && local.Type is { IsRecord: false, IsAnonymousType: false })
+        {
+            state[local.Local] = Inferred.Unknown;
         }
     }
 

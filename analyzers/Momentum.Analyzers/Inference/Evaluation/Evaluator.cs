@@ -49,6 +49,8 @@ internal sealed partial class Evaluator(CompilationModel model, Flow flow, Contr
         ICompoundAssignmentOperation compound => Compound(compound),
         IIncrementOrDecrementOperation increment => Step(increment),
         IArrayElementReferenceOperation element => After(element.Indices, element.ArrayReference),
+        IImplicitIndexerReferenceOperation element => After([element.Argument], element.Instance),
+        ITranslatedQueryOperation query => Evaluate(query.Operation),
         IObjectCreationOperation creation => Create(creation),
         ITupleOperation tuple => new TupleValue(ImmutableArray.CreateRange(tuple.Elements, static (e, evaluator) => evaluator.Evaluate(e), this)),
         IDeconstructionAssignmentOperation deconstruction => Deconstruct(deconstruction),

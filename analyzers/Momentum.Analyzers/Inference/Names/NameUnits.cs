@@ -29,9 +29,9 @@ internal static class NameUnits
     {
         "second", "minute", "hour", "day", "week", "degree", "radian", "revolution", "meter", "metre", "gram", "foot", "inch", "yard", "mile", "mil", "mils", "pound", "stone", "slug", "knot",
         "bar", "grain", "grains", "fathom", "beat", "beats", "cycle", "cycles", "kip", "count", "pond", "ponds", "newton", "pascal", "joule", "watt", "liter", "litre", "tonne", "atmosphere", "torr",
-        "calorie", "erg", "dyne", "percent", "gravity", "celsius", "fahrenheit", "kelvin", "sec", "degreecelsius", "degreefahrenheit", "weeks", "atmospheres", "revolutions", "stones",
+        "calorie", "erg", "dyne", "percent", "gravity", "celsius", "fahrenheit", "kelvin", "sec", "degreecelsius", "degreefahrenheit", "weeks", "atmospheres", "stones",
         "volt", "ampere", "amp", "ohm", "farad", "henry", "coulomb", "siemens", "tesla", "weber", "mole", "moles", "candela", "lumen", "lux", "bit", "bits", "byte", "bytes", "gallon", "kilobyte", "megabyte", "kilobytes", "megabytes", "gigabytes",
-        "kilometer", "kilometre", "millimeter", "millimetre", "centimeter", "centimetre", "millisecond", "microsecond", "nanosecond", "kilogram", "milligram", "pounds", "ounces", "hertz", "rpm", "mph", "dyn", "decimalfraction", "partspermillion", "hands",
+        "kilometer", "kilometre", "millimeter", "millimetre", "centimeter", "centimetre", "millisecond", "microsecond", "nanosecond", "kilogram", "milligram", "pounds", "ounces", "psi", "hertz", "rpm", "mph", "dyn", "decimalfraction", "partspermillion", "hands",
     };
 
     // Alone they are a part of a time of day or of an angle in degrees, minutes and seconds.
@@ -238,6 +238,7 @@ internal static class NameUnits
         }
 
         return Abbreviations.Compound(words) is { } compound ? new(compound, Evidence.Named)
+            : words.Count == 1 && _plainAlone.Contains(words[0]) ? new(Abbreviations.Alone(words[0])!, Evidence.Named)
             : words.Count == 1 && Abbreviations.After(words[0], stem) is { } unit ? Plain(unit, stem)
             : null;
     }

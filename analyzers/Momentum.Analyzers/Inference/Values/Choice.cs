@@ -4,7 +4,7 @@ namespace Momentum.Analyzers.Inference;
 
 /// <summary>
 /// The value of a conditional expression whose arms are in different units: each arm meets what the expression meets. A
-/// variable forgets them, for what it meets later may hang on the same condition.
+/// variable forgets them at the next branch, for what it meets after that may hang on the same condition.
 /// </summary>
 internal sealed class Choice : Inferred
 {
@@ -44,6 +44,8 @@ internal sealed class Choice : Inferred
     internal override Inferred Negated() => Each(arm => arm.Negated());
 
     internal override Inferred Kept() => _joined;
+
+    internal override Inferred FromVariable(bool counts) => this;
 
     internal override ImmutableArray<Origin> Origins() => _joined.Origins();
 

@@ -75,6 +75,14 @@ internal sealed class Measured : Inferred
         return copy;
     }
 
+    /// <summary>The same number in another unit, that of the expression it stands in.</summary>
+    internal Measured In(Unit unit)
+    {
+        Measured copy = Copy();
+        copy.Unit = unit;
+        return copy;
+    }
+
     internal override Inferred WithContextOf(Inferred left, Inferred right)
     {
         // A literal has no axes and is about no point: it leaves both as they are.
@@ -117,7 +125,7 @@ internal sealed class Measured : Inferred
 
     internal Inferred Times(Measured other, int sixths)
     {
-        if (Unit is null || other.Unit is null || Unit.IsTemperaturePoint || other.Unit.IsTemperaturePoint
+        if (Unit is null || other.Unit is null || Unit.IsPoint || other.Unit.IsPoint
             || Factors.Length + other.Factors.Length > MostFactors)
         {
             return Unknown;
@@ -138,7 +146,7 @@ internal sealed class Measured : Inferred
     /// <summary>Times, or divided by, a bare number.</summary>
     internal Inferred Scaled(BareNumber number, int sixths)
     {
-        if (Unit is null || Unit.IsTemperaturePoint)
+        if (Unit is null || Unit.IsPoint)
         {
             // A frame survives scaling; a temperature with an offset does not.
             return Unit is null ? this : Unknown;
@@ -240,7 +248,7 @@ internal sealed class Measured : Inferred
 
     private protected override Inferred Raised(int sixths)
     {
-        if (Unit is null || Unit.IsTemperaturePoint || Unit.Power(sixths) is not { } unit)
+        if (Unit is null || Unit.IsPoint || Unit.Power(sixths) is not { } unit)
         {
             return Unknown;
         }
