@@ -16,7 +16,7 @@ internal sealed record Invocation(int ExitCode, string Output, string Error)
         using var output = new StringWriter { NewLine = "\n" };
         using var error = new StringWriter { NewLine = "\n" };
         using var stdin = new MemoryStream(Encoding.UTF8.GetBytes(input));
-        int exitCode = CommandLine.Run(args, new Streams(stdin, output, error, IsTerminal: false));
+        int exitCode = CommandLine.Run(args, new Streams(stdin, output, error));
         return new Invocation(exitCode, output.ToString(), error.ToString());
     }
 }

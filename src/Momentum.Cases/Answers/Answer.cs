@@ -5,11 +5,14 @@ namespace Momentum.Cases.Answers;
 /// <summary>Everything computed for one case; commands and report only present it.</summary>
 public sealed class Answer
 {
+    private readonly Lazy<IReadOnlyList<SelfCheck>> _checks;
+
     internal Answer(CaseReading reading, SpinningBody body, PlanarMotion motion)
     {
         Reading = reading;
         Body = body;
         Motion = motion;
+        _checks = new Lazy<IReadOnlyList<SelfCheck>>(() => SelfChecks.Of(this));
     }
 
     /// <summary>The case as it was read.</summary>
@@ -35,6 +38,12 @@ public sealed class Answer
 
     /// <summary>Why there is no motion in three dimensions, as the middle of a sentence; empty if there is.</summary>
     public string WhyNotWhole { get; init; } = "";
+
+    /// <summary>The checks of the computation on itself. Made when first asked for.</summary>
+    internal IReadOnlyList<SelfCheck> Checks => _checks.Value;
+
+    /// <summary>Those of the checks that failed, or could not be made: with one of them the figures are not to be used.</summary>
+    internal IReadOnlyList<SelfCheck> FailedChecks => [.. Checks.Where(c => !c.Passed)];
 
     /// <summary>The body without weights and cords.</summary>
     internal SpinningBody Body { get; }

@@ -1,10 +1,22 @@
+using UnitsNet;
+
 namespace Momentum.Cases.Answers;
 
 /// <summary>A motion against time: evenly spaced instants, and those where something happens.</summary>
 /// <param name="Columns">Keys of the columns, each with its SI unit.</param>
-/// <param name="Rows">In order of time.</param>
-internal sealed record History(IReadOnlyList<string> Columns, IReadOnlyList<HistoryRow> Rows)
+/// <param name="Rows">In order of time, computed as they are asked for: a long history is never whole in memory.</param>
+internal sealed record History(IReadOnlyList<string> Columns, IEnumerable<HistoryRow> Rows)
 {
+    private const int Together = 4096;
+
+    /// <summary>The rows of these instants, some thousands at a time.</summary>
+    /// <param name="instants">When, and what happens then.</param>
+    /// <param name="states">The states at some times.</param>
+    /// <param name="row">The row of a state.</param>
+    public static IEnumerable<HistoryRow> RowsOf<TState>(
+        IReadOnlyList<(double Time, string Event)> instants, Func<IEnumerable<Duration>, IEnumerable<TState>> states, Func<TState, string, HistoryRow> row) =>
+        instants.Chunk(Together).SelectMany(some => states(some.Select(i => Duration.FromSeconds(i.Time))).Zip(some, (state, instant) => row(state, instant.Event)));
+
     /// <summary>Evenly spaced instants with the events among them.</summary>
     /// <param name="samples">How many evenly spaced ones, two or more.</param>
     /// <param name="last">The last, s.</param>

@@ -29,8 +29,7 @@ internal static class PlanarHistory
         IReadOnlyList<(double Time, string Event)> instants = History.Instants(samples, until?.Seconds ?? (motion.LetGoTime.Seconds * (1 + Aftermath)), events);
         return new History(
             [.. columns.Select(c => c.Key)],
-            [.. motion.History(instants.Select(i => Duration.FromSeconds(i.Time))).Zip(instants, (state, instant) =>
-                new HistoryRow([.. columns.Select(c => c.Of(state))], KeyDescription.Phrase(state.Phase.ToString()), instant.Event))]);
+            History.RowsOf(instants, motion.History, (state, happening) => new HistoryRow([.. columns.Select(c => c.Of(state))], KeyDescription.Phrase(state.Phase.ToString()), happening)));
     }
 
     private static List<(string Key, Func<PlanarState, double> Of)> Columns(PlanarMotion motion)

@@ -31,11 +31,11 @@ public static class Solver
         string solvedFor = UnknownOf(given.Despin);
         var hub = new DespinHub(body.SpinInertia, given.Despin.HubRadius.Value, given.Spin.Rate.Value);
         LetGo letGo = LetGoOf(given.Despin.LetGo);
-        SpringCords? springs = given.Despin.OnSprings ? SpringCords.Size(given.Despin, hub, letGo) : null;
+        SpringCords? springs = given.Despin.OnSprings ? SpringCords.Size(given.Despin, hub, letGo, cancellation) : null;
         PlanarMotion motion = springs is null ? Size(given.Despin, hub, letGo).Deploy(cancellation) : springs.Motion;
         DesignJudge.Judge(given, motion, findings);
         Spread? spread = SpreadRun.Of(given, body, motion, run);
-        WholeMotion? whole = WholeMotion.Of(given, body, motion, findings, out string whyNotWhole);
+        WholeMotion? whole = WholeMotion.Of(given, body, motion, findings, cancellation, out string whyNotWhole);
         WholeSpread? wholeSpread = SpreadRun.Of(given, body, whole, run);
         return new Answer(reading, body, motion)
         {

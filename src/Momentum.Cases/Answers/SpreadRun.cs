@@ -35,7 +35,7 @@ internal static class SpreadRun
         IReadOnlyList<SensitivityBar> sensitivity;
         try
         {
-            sensitivity = dispersion.Sensitivity();
+            sensitivity = dispersion.Sensitivity(options.Cancellation);
         }
         catch (ComputationRefusedException)
         {
@@ -44,7 +44,7 @@ internal static class SpreadRun
         }
 
         return new Spread(
-            InPieces(options.Cases, SpreadOptions.UsualCases, options, (cases, first) => dispersion.Run(cases, options.Seed, first), (one, other) => one.Merge(other)),
+            InPieces(options.Cases, SpreadOptions.UsualCases, options, (cases, first) => dispersion.Run(cases, options.Seed, first, options.Cancellation), (one, other) => one.Merge(other)),
             sensitivity,
             options.Seed);
     }
@@ -79,7 +79,7 @@ internal static class SpreadRun
             nominal with { Cords = [.. nominal.Cords.Select(c => c with { Segments = 1, LineDensity = Straight * c.LineDensity })] },
             uncertainty with { CordLineDensity = ScatterOf(given.Despin.Cord?.LineDensity, Straight) });
         return new WholeSpread(
-            InPieces(options.WholeCases, SpreadOptions.UsualCases / SpreadOptions.CasesForOneWhole, options, (cases, first) => dispersion.Run(cases, options.Seed, first), (one, other) => one.Merge(other)),
+            InPieces(options.WholeCases, SpreadOptions.UsualCases / SpreadOptions.CasesForOneWhole, options, (cases, first) => dispersion.Run(cases, options.Seed, first, options.Cancellation), (one, other) => one.Merge(other)),
             options.Seed);
     }
 

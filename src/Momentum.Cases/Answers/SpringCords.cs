@@ -22,7 +22,7 @@ internal sealed record SpringCords(SpringCordMotion Motion, SpinSensitivity Sens
 
     /// <summary>Sizes them.</summary>
     /// <exception cref="ComputationRefusedException">The library finds no such design.</exception>
-    public static SpringCords Size(DespinSection despin, DespinHub hub, LetGo letGo)
+    public static SpringCords Size(DespinSection despin, DespinHub hub, LetGo letGo, CancellationToken cancellation)
     {
         double damping = despin.Cord?.Damping?.Value.DecimalFractions ?? 0;
         RotationalSpeed finalSpin = despin.FinalRate!.Value;
@@ -30,8 +30,8 @@ internal sealed record SpringCords(SpringCordMotion Motion, SpinSensitivity Sens
         try
         {
             design = despin.WeightMass is { } mass
-                ? hub.SizeSpringCord(mass.Value, finalSpin, letGo, damping, despin.Weights)
-                : hub.SizeSpringCord(despin.CordLength!.Value, finalSpin, letGo, damping, despin.Weights);
+                ? hub.SizeSpringCord(mass.Value, finalSpin, letGo, damping, despin.Weights, cancellation)
+                : hub.SizeSpringCord(despin.CordLength!.Value, finalSpin, letGo, damping, despin.Weights, cancellation);
         }
         catch (ComputationRefusedException refusal)
         {
@@ -40,7 +40,7 @@ internal sealed record SpringCords(SpringCordMotion Motion, SpinSensitivity Sens
 
         try
         {
-            return new SpringCords(design.Deploy(), design.Sensitivity(), design.WithoutStretch().Sensitivity());
+            return new SpringCords(design.Deploy(cancellation), design.Sensitivity(cancellation), design.WithoutStretch(cancellation).Sensitivity(cancellation));
         }
         catch (ComputationRefusedException refusal)
         {

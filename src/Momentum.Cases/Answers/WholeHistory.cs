@@ -15,10 +15,11 @@ internal static class WholeHistory
     /// <param name="whole">The motion.</param>
     /// <param name="samples">Evenly spaced instants, two or more, from release of the weights.</param>
     /// <param name="until">The last instant; the end of what was computed if left out. Later ones are computed anew.</param>
+    /// <param name="cancellation">Ends the computation.</param>
     /// <exception cref="ComputationRefusedException">Until then the motion cannot be trusted.</exception>
-    public static History Of(WholeMotion whole, int samples, Duration? until)
+    public static History Of(WholeMotion whole, int samples, Duration? until, CancellationToken cancellation)
     {
-        DeploymentResult result = until > whole.Result.End ? (whole.Result.Deployment with { Until = until.Value }).Deploy() : whole.Result;
+        DeploymentResult result = until > whole.Result.End ? (whole.Result.Deployment with { Until = until.Value }).Deploy(cancellation) : whole.Result;
         double last = Math.Min(until?.Seconds ?? double.PositiveInfinity, result.End.Seconds);
         IEnumerable<(double, string)> events = result.Events
             .Where(e => !_unnamed.Contains(e.Kind))
@@ -27,8 +28,7 @@ internal static class WholeHistory
         (string Key, Func<DeploymentState, double> Of)[] columns = [.. Columns(result.Deployment.Cords.Count)];
         return new History(
             [.. columns.Select(c => c.Key)],
-            [.. result.History(instants.Select(i => Duration.FromSeconds(i.Time))).Zip(instants, (state, instant) =>
-                new HistoryRow([.. columns.Select(c => c.Of(state))], Phase(state), instant.Event))]);
+            History.RowsOf(instants, result.History, (state, happening) => new HistoryRow([.. columns.Select(c => c.Of(state))], Phase(state), happening)));
     }
 
     private static List<(string Key, Func<DeploymentState, double> Of)> Columns(int cords)

@@ -32,12 +32,13 @@ internal sealed class WholeMotion
     /// <param name="body">Its body.</param>
     /// <param name="motion">The planar motion of the sized design.</param>
     /// <param name="findings">Takes the warnings.</param>
+    /// <param name="cancellation">Ends the computation.</param>
     /// <param name="whyNot">Why there is no such motion, as the middle of a sentence; empty if there is.</param>
     /// <returns>
     /// Null if only the moment about the spin axis is stated, which says nothing of the others, or if the deployment is
     /// refused, of which a warning then tells.
     /// </returns>
-    public static WholeMotion? Of(Case given, SpinningBody body, PlanarMotion motion, Findings findings, out string whyNot)
+    public static WholeMotion? Of(Case given, SpinningBody body, PlanarMotion motion, Findings findings, CancellationToken cancellation, out string whyNot)
     {
         if (body.Inertia is null)
         {
@@ -47,7 +48,7 @@ internal sealed class WholeMotion
 
         try
         {
-            var whole = new WholeMotion(Deployment(given, body, motion.Design).Deploy());
+            var whole = new WholeMotion(Deployment(given, body, motion.Design, cancellation).Deploy(cancellation));
             foreach (DeploymentWarning warning in whole.Result.Warnings.Where(w => !AlreadyTold(w.Kind)))
             {
                 findings.Warn(given.Despin, null, warning.Text.TrimEnd('.'), Remedy(warning.Kind));
@@ -117,7 +118,7 @@ internal sealed class WholeMotion
         _ => "See that it can be allowed.",
     };
 
-    private static CordDeployment Deployment(Case given, SpinningBody body, PlanarDesign design)
+    private static CordDeployment Deployment(Case given, SpinningBody body, PlanarDesign design, CancellationToken cancellation)
     {
         CordSection? cord = given.Despin.Cord;
         Force? stiffness = design is SpringCordDesign ? null : cord?.Stiffness?.Value;
@@ -126,7 +127,8 @@ internal sealed class WholeMotion
             body.SpinAxis,
             given.Despin.CordPlaneOffset?.Value,
             stiffness,
-            stiffness is null ? 0 : cord?.Damping?.Value.DecimalFractions ?? 0);
+            stiffness is null ? 0 : cord?.Damping?.Value.DecimalFractions ?? 0,
+            cancellation);
         Length height = deployment.Cords[0].PlaneHeight;
         deployment = deployment.EachCord(c => c with { BreakingLoad = cord?.BreakingLoad?.Value }) with
         {

@@ -258,7 +258,7 @@ public static class HtmlReport
         </table>
         """);
 
-    private static string Digits(double ratio, int digits) => new Figure(ratio, "", digits).Number;
+    private static string Digits(double ratio, int digits) => double.IsNaN(ratio) ? "–" : new Figure(ratio, "", digits).Number;
 
     private static Markup ResultOf(bool passed) => Markup.Trusted(passed
         ? "<span class=\"outcome good\"><span aria-hidden=\"true\">✓</span> passed</span>"

@@ -47,7 +47,7 @@ internal readonly struct Markup
         public void AppendLiteral(string html) => _text.Append(html);
 
         /// <summary>Escapes text.</summary>
-        public void AppendFormatted(string text) => _text.Append(SecurityElement.Escape(text));
+        public void AppendFormatted(string text) => _text.Append(SecurityElement.Escape(Printable.Text(text)));
 
         /// <summary>Writes a count or an index.</summary>
         public void AppendFormatted(int count) => _text.Append(count.ToString(CultureInfo.InvariantCulture));

@@ -57,7 +57,7 @@ public static class TextReport
     }
 
     /// <summary>The title and an empty line.</summary>
-    private static string Heading(Case given) => TomlText.Printable(given.Title) + "\n\n";
+    private static string Heading(Case given) => Printable.Line(given.Title) + "\n\n";
 
     private static void Requirements(StringBuilder text, IReadOnlyList<JudgedRequirement> requirements)
     {
@@ -174,7 +174,7 @@ public static class TextReport
         {
             string sign = part.IsSubtracted ? "-" : "";
             string centre = $"{Number(part.CentreOfMass.X.Millimeters)}, {Number(part.CentreOfMass.Y.Millimeters)}, {Number(part.CentreOfMass.Z.Millimeters)}";
-            text.Append("  ").Append(TomlText.Printable(part.Name).PadRight(width))
+            text.Append("  ").Append(Printable.Line(part.Name).PadRight(width))
                 .Append((sign + Number(part.BasicMass.Kilograms)).PadLeft(9)).Append((Number(part.Growth.Percent) + " %").PadLeft(9))
                 .Append((sign + Number(part.PredictedMass.Kilograms)).PadLeft(15)).Append("   ").Append(centre).Append('\n');
         }

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Momentum.Cases.Answers;
 using Momentum.Cases.Report;
+using Momentum.Tool.Files;
 
 namespace Momentum.Tool.Commands;
 
@@ -11,6 +12,7 @@ internal static class CheckCommand
     {
         Argument<string> file = CommandLine.CaseArgument();
         Option<bool> json = CommandLine.JsonOption();
+        Option<string?> meshes = CommandLine.MeshesOption();
         var command = new Command("check", """
             Reads a case and judges it: spelling, units, missing and contradicting keys, and whether the body is physical and
             goes with the hub. It computes no de-spin; for that see size.
@@ -19,15 +21,15 @@ internal static class CheckCommand
               momentum check case.toml
             """)
         {
-            file, json,
+            file, json, meshes,
         };
-        command.SetAction(parsed => Check(streams, parsed.GetRequiredValue(file), parsed.GetValue(json)));
+        command.SetAction(parsed => Check(streams, parsed.GetRequiredValue(file), CommandLine.MeshFolder(parsed.GetValue(meshes)), parsed.GetValue(json)));
         return command;
     }
 
-    private static int Check(Streams streams, string path, bool json)
+    private static int Check(Streams streams, string path, string? meshFolder, bool json)
     {
-        var judgement = Judgement.Of(CaseFile.Read(path, streams.Input));
+        var judgement = Judgement.Of(CaseFile.Read(path, streams.Input, meshFolder).Reading);
         if (judgement.HasErrors)
         {
             Messages.Write(streams, judgement.Problems, ExitCode.BadInput, json);

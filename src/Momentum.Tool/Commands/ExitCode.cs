@@ -12,6 +12,9 @@ internal enum ExitCode
     /// <summary>The command line or the case file is at fault, or a file cannot be read or written.</summary>
     BadInput = 2,
 
-    /// <summary>The computation refused: not physical, no solution, not converged.</summary>
+    /// <summary>The computation refused: not physical, no solution, not converged, a check of itself failed, or the time limit reached.</summary>
     Refused = 3,
+
+    /// <summary>A defect of the program itself.</summary>
+    Defect = 4,
 }

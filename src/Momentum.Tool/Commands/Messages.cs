@@ -19,7 +19,7 @@ internal static class Messages
 
         foreach (Problem problem in problems)
         {
-            streams.Error.WriteLine(problem);
+            WriteLine(streams, problem.ToString());
         }
     }
 
@@ -33,7 +33,7 @@ internal static class Messages
         }
 
         string stop = message.EndsWith('.') || message.EndsWith('?') ? "" : ".";
-        streams.Error.WriteLine($"momentum: error: {OneLine(message)}{stop} {OneLine(remedy)}".TrimEnd());
+        WriteLine(streams, $"momentum: error: {OneLine(message)}{stop} {OneLine(remedy)}".TrimEnd());
     }
 
     /// <summary>Warnings, and what was read without being used, beside a result.</summary>
@@ -41,14 +41,17 @@ internal static class Messages
     {
         foreach (Problem warning in warnings)
         {
-            streams.Error.WriteLine(warning);
+            WriteLine(streams, warning.ToString());
         }
 
         if (notUsedYet.Count > 0)
         {
-            streams.Error.WriteLine($"Read, not used yet: {string.Join(", ", notUsedYet)}.");
+            WriteLine(streams, $"Read, not used yet: {string.Join(", ", notUsedYet)}.");
         }
     }
+
+    /// <summary>One line, whatever is quoted in it: a name of a file or a part may hold the end of a line.</summary>
+    public static void WriteLine(Streams streams, string text) => streams.Error.WriteLine(Printable.Line(text));
 
     private static string OneLine(string text) => text.ReplaceLineEndings(" ");
 }

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Text.Json.Nodes;
 using Momentum.Cases;
 using Momentum.Cases.Report;
+using Momentum.Tool.Files;
 
 namespace Momentum.Tool.Commands;
 
@@ -25,20 +26,20 @@ internal static class NewCommand
         command.SetAction(parsed =>
         {
             string path = parsed.GetRequiredValue(file);
-            if (path == "-")
+            var destination = Destination.Of(path, streams, replace: parsed.GetValue(force));
+            destination.Write(StarterCase.Write());
+            if (destination.IsStandardOutput)
             {
-                streams.Output.Write(StarterCase.Write());
                 return (int)ExitCode.Done;
             }
 
-            OutputFile.Write(path, StarterCase.Write(), overwrite: parsed.GetValue(force));
             if (parsed.GetValue(json))
             {
                 streams.Output.WriteLine(JsonText.Of(new JsonObject { ["written"] = path }));
             }
             else
             {
-                streams.Error.WriteLine($"Wrote {path}. Edit it, then: momentum check {path}");
+                Messages.WriteLine(streams, $"Wrote {path}. Edit it, then: momentum check {path}");
             }
 
             return (int)ExitCode.Done;

@@ -1,6 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
-using System.Text.Json.Nodes;
+using Momentum.Cases;
 using Momentum.Cases.Answers;
 using Momentum.Cases.Quantities;
 using Momentum.Cases.Report;
@@ -15,9 +15,6 @@ internal static class RunCommand
 
     public static Command Build(Streams streams)
     {
-        Argument<string> file = CommandLine.CaseArgument();
-        Option<bool> json = CommandLine.JsonOption();
-        Option<string?> output = CaseRun.OutputOption("the history");
         var samples = new Option<int>("--samples") { Description = $"Evenly spaced instants, 2 to {MostSamples}; those of events are added.", DefaultValueFactory = _ => 501, HelpName = "count" };
         var until = new Option<string?>("--until") { Description = "Time of the last instant after release of the weights, such as \"2 s\". Left out: a quarter past let-go.", HelpName = "duration" };
         var whole = new Option<bool>("--whole") { Description = "Write the whole motion, in three dimensions with wobble and stretch, in place of the planar one." };
@@ -38,20 +35,18 @@ internal static class RunCommand
               momentum run case.toml --output history.csv
             """)
         {
-            file, output, samples, until, whole, json,
+            samples, until, whole,
         };
-        (Option<int> cases, Option<ulong> seed) = CaseRun.SpreadOptionsOf(command);
+        var run = new CaseRun(command, "the history");
         command.SetAction(parsed =>
         {
-            string path = parsed.GetRequiredValue(file);
-            bool asJson = parsed.GetValue(json);
             Duration? end = Until(parsed.GetValue(until));
-            return CaseRun.Of(streams, path, asJson, new SpreadOptions(parsed.GetValue(cases), parsed.GetValue(seed)), answer =>
+            return run.Of(streams, parsed, (answer, cancellation) =>
             {
                 History history = parsed.GetValue(whole)
-                    ? WholeHistory.Of(answer.Whole ?? throw new UsageException($"--whole: {answer.WhyNotWhole}", "Leave --whole out for the planar motion."), parsed.GetValue(samples), end)
+                    ? WholeHistory.Of(answer.Whole ?? throw new UsageException($"--whole: {answer.WhyNotWhole}", "Leave --whole out for the planar motion."), parsed.GetValue(samples), end, cancellation)
                     : PlanarHistory.Of(answer.Motion, parsed.GetValue(samples), end);
-                CaseRun.Deliver(streams, parsed.GetValue(output), path, asJson ? Json(answer, history) : HistoryReport.Csv(history));
+                return run.IsJson(parsed) ? writer => HistoryReport.WriteJson(answer, history, writer) : writer => HistoryReport.WriteCsv(history, writer);
             });
         });
         return command;
@@ -66,16 +61,9 @@ internal static class RunCommand
 
         if (QuantityText.Parse(text, QuantityKinds.ByType[typeof(Duration)], out Trouble? trouble) is not { } parsed)
         {
-            throw new UsageException($"--until \"{Cases.Syntax.TomlText.Printable(text)}\": {trouble!.Message}", trouble.Remedy);
+            throw new UsageException($"--until \"{Printable.Line(text)}\": {trouble!.Message}", trouble.Remedy);
         }
 
-        return parsed.Si > 0 ? Duration.FromSeconds(parsed.Si) : throw new UsageException($"--until \"{text}\": it is not more than 0 s", "Write for example --until \"2 s\".");
-    }
-
-    private static string Json(Answer answer, History history)
-    {
-        JsonObject json = JsonReport.Of(answer);
-        json["history"] = HistoryReport.Json(history);
-        return JsonText.Of(json) + "\n";
+        return parsed.Si > 0 ? Duration.FromSeconds(parsed.Si) : throw new UsageException($"--until \"{Printable.Line(text)}\": it is not more than 0 s", "Write for example --until \"2 s\".");
     }
 }

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Text;
-using Momentum.Cases.Answers;
 using Momentum.Cases.Report;
 
 namespace Momentum.Tool.Commands;
@@ -10,9 +9,6 @@ internal static class SizeCommand
 {
     public static Command Build(Streams streams)
     {
-        Argument<string> file = CommandLine.CaseArgument();
-        Option<bool> json = CommandLine.JsonOption();
-        Option<string?> output = CaseRun.OutputOption("the answer");
         var format = new Option<string>("--format") { Description = "How the answer is written.", DefaultValueFactory = _ => ReportFormat.All[0].Name, HelpName = string.Join('|', ReportFormat.All.Select(f => f.Name)) };
         format.AcceptOnlyFromAmong([.. ReportFormat.All.Select(f => f.Name)]);
         var command = new Command("size", """
@@ -23,19 +19,18 @@ internal static class SizeCommand
               momentum size case.toml --json | jq .cord_length_m
             """)
         {
-            file, output, format, json,
+            format,
         };
-        (Option<int> cases, Option<ulong> seed) = CaseRun.SpreadOptionsOf(command);
+        var run = new CaseRun(command, "the answer");
         command.SetAction(parsed =>
         {
-            string path = parsed.GetRequiredValue(file);
-            bool asJson = parsed.GetValue(json);
-            ReportFormat chosen = ReportFormat.All.Single(f => f.Name == (asJson ? "json" : parsed.GetValue(format)));
-            return CaseRun.Of(streams, path, asJson, new SpreadOptions(parsed.GetValue(cases), parsed.GetValue(seed)), answer =>
+            ReportFormat chosen = ReportFormat.All.Single(f => f.Name == (run.IsJson(parsed) ? "json" : parsed.GetValue(format)));
+            return run.Of(streams, parsed, (answer, _) =>
             {
                 using var result = new MemoryStream();
                 chosen.Write(answer, result);
-                CaseRun.Deliver(streams, parsed.GetValue(output), path, Encoding.UTF8.GetString(result.GetBuffer(), 0, (int)result.Length));
+                string text = Encoding.UTF8.GetString(result.GetBuffer(), 0, (int)result.Length);
+                return writer => writer.Write(text);
             });
         });
         return command;

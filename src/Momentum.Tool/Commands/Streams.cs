@@ -4,5 +4,9 @@ namespace Momentum.Tool.Commands;
 /// <param name="Input">Standard input, for a case file named <c>-</c>.</param>
 /// <param name="Output">Results only.</param>
 /// <param name="Error">Messages.</param>
-/// <param name="IsTerminal">True if a person reads the messages on a terminal: only then is progress shown.</param>
-internal sealed record Streams(Stream Input, TextWriter Output, TextWriter Error, bool IsTerminal);
+/// <param name="Terminal">Standard error as it is, if a person reads it on a terminal: only then is progress shown. Otherwise null.</param>
+internal sealed record Streams(Stream Input, TextWriter Output, TextWriter Error, TextWriter? Terminal = null)
+{
+    /// <summary>A path by which the system knows <see cref="Output"/>; null if it knows none.</summary>
+    public string? OutputPath { get; init; }
+}

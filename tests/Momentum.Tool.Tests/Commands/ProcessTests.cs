@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using Momentum.Tool.Commands;
+using Momentum.Tool.Tests.Files;
 
 namespace Momentum.Tool.Tests.Commands;
 
@@ -55,6 +56,47 @@ public sealed class ProcessTests
 
         Assert.StartsWith("time_s,", output, StringComparison.Ordinal);
         Assert.Equal("", error);
+    }
+
+    [LinuxTheory]
+    [InlineData("momentum schema >&-")]
+    [InlineData("momentum size case.toml >&-")]
+    [InlineData("momentum run case.toml --samples 20000 >&-")]
+    public void A_closed_standard_output_is_told_in_one_line(string command)
+    {
+        using var place = new Workplace();
+        place.Write("case.toml", SampleCase.Exact);
+
+        (int exitCode, string _, string error) = ToolProcess.Shell(command, place.Root);
+
+        Assert.Equal(2, exitCode);
+        Assert.StartsWith("momentum: error: the result could not be written to standard output: it is closed.", Assert.Single(error.Split('\n', StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+    }
+
+    [LinuxFact]
+    public void A_closed_standard_error_loses_only_the_messages()
+    {
+        using var place = new Workplace();
+        place.Write("case.toml", SampleCase.Text);
+
+        (int exitCode, string output, string _) = ToolProcess.Shell("momentum size case.toml 2>&-; momentum size missing.toml 2>&-; echo $?", place.Root);
+
+        Assert.Equal(0, exitCode);
+        Assert.EndsWith("2\n", output, StringComparison.Ordinal);
+    }
+
+    // The whole history kept would take several hundred megabytes; the heap is held to 96.
+    [LinuxFact]
+    public void Many_samples_pass_through_little_memory()
+    {
+        using var place = new Workplace();
+        place.Write("case.toml", SampleCase.Exact);
+
+        (int exitCode, string output, string error) = ToolProcess.Shell("DOTNET_GCHeapHardLimit=0x6000000 momentum run case.toml --samples 200000 | wc -l", place.Root);
+
+        Assert.True(error.Length == 0, error);
+        Assert.Equal(0, exitCode);
+        Assert.InRange(int.Parse(output, System.Globalization.CultureInfo.InvariantCulture), 200_002, 200_004);
     }
 
     private static (int ExitCode, string Output, string Error) Run(params string[] args)

@@ -67,7 +67,7 @@ public sealed class UsageTests
         Invocation run = Invocation.Of("--help");
 
         Assert.Equal(0, run.ExitCode);
-        foreach (string code in new[] { "0  done", "1  done, but", "2  the command line", "3  the computation refused" })
+        foreach (string code in new[] { "0  done", "1  done, but", "2  the command line", "3  the computation refused", "4  a defect" })
         {
             Assert.Contains(code, run.Output, StringComparison.Ordinal);
         }

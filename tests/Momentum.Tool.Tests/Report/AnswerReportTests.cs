@@ -296,7 +296,7 @@ public sealed class AnswerReportTests(Chromium chromium)
             using var output = new StringWriter(CultureInfo.InvariantCulture);
             using var error = new StringWriter(CultureInfo.InvariantCulture);
 
-            Assert.Equal(0, CommandLine.Run(["report", file, "--output", page], new Streams(Stream.Null, output, error, IsTerminal: false)));
+            Assert.Equal(0, CommandLine.Run(["report", file, "--output", page], new Streams(Stream.Null, output, error)));
             Assert.Contains(Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(file))), File.ReadAllText(page), StringComparison.Ordinal);
             Assert.Empty(output.ToString());
             Assert.Equal(2, folder.GetFiles().Length);

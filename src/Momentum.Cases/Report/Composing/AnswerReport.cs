@@ -20,7 +20,7 @@ internal static class AnswerReport
         WholePictures? whole = answer.Whole is null ? null : WholePictures.Of(answer.Whole.Result);
         return new DespinReport
         {
-            Title = TomlText.Printable(given.Title),
+            Title = Printable.Line(given.Title),
             Summary = Summary(motion),
             Case = new CaseIdentity(Path.GetFileName(answer.Reading.File), answer.Reading.Sha256, ToolVersion()),
             Answers = [.. answer.Figures.Figures.Where(f => f.IsHeadline)],
@@ -38,7 +38,7 @@ internal static class AnswerReport
             ResidualSpin = ResidualSpin.Of(given, answer.Spread),
             Sensitivity = ToleranceSensitivity.Of(given, answer.Spread, motion.Design.Hub.Spin),
             Assumptions = answer.Assumptions,
-            Checks = SelfChecks.Of(answer),
+            Checks = answer.Checks,
             Cautions = [Caution(motion), .. answer.Springs is { } stretched ? [SpringWords.Caution(stretched)] : Array.Empty<string>()],
             Inputs = [.. keys.Where(k => !k.NotUsedYet).Select(k => k.ToInput())],
             Unused = [.. keys.Where(k => k.NotUsedYet).Select(k => new UnusedKey(k.Path, k.Text))],
@@ -86,6 +86,6 @@ internal static class AnswerReport
     }
 
     /// <summary>The version alone, without the build's own marks.</summary>
-    private static string ToolVersion() => typeof(AnswerReport).Assembly
+    internal static string ToolVersion() => typeof(AnswerReport).Assembly
         .GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion.Split('+')[0];
 }

@@ -65,7 +65,7 @@ internal sealed record GivenKey(string Path, KeyDescription Key, string Text, bo
 
     private static string Written(TomlNode node) => node switch
     {
-        TomlText text => TomlText.Printable(text.Value),
+        TomlText text => Printable.Line(text.Value),
         TomlScalar scalar => scalar.Text,
         _ => node.Quoted,
     };
