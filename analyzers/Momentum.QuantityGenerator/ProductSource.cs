@@ -97,8 +97,8 @@ internal static class ProductSource
                     + Operator(product, result, scalar, vector, "new(right.Si * left.ToSi())")
                     + Named(product, result, "Times", $"{scalar} factor", "new(vector.Si * factor.ToSi())");
             case '/':
-                return Operator(product, result, vector, scalar, "new(left.Si / right.ToSi())")
-                    + Named(product, result, "DividedBy", $"{scalar} divisor", "new(vector.Si / divisor.ToSi())");
+                return Operator(product, result, vector, scalar, "new(left.Si / Finite.Divisor(right.ToSi(), nameof(right)))")
+                    + Named(product, result, "DividedBy", $"{scalar} divisor", "new(vector.Si / Finite.Divisor(divisor.ToSi(), nameof(divisor)))");
             case 'x':
                 return Named(product, result, "Cross", other, "new(vector.Si.Cross(other.Si))");
             default:

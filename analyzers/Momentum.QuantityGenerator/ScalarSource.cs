@@ -50,16 +50,16 @@ internal static class ScalarSource
                 public static {{name}} operator -({{name}} value) => new(-value._si);
 
                 /// <summary>The product with a pure number.</summary>
-                public static {{name}} operator *({{name}} left, double right) => new(left._si * right);
+                public static {{name}} operator *({{name}} left, double right) => new(left._si * Finite.Require(right));
 
                 /// <summary>The product with a pure number.</summary>
-                public static {{name}} operator *(double left, {{name}} right) => new(left * right._si);
+                public static {{name}} operator *(double left, {{name}} right) => new(Finite.Require(left) * right._si);
 
                 /// <summary>The quotient by a pure number.</summary>
-                public static {{name}} operator /({{name}} left, double right) => new(left._si / right);
+                public static {{name}} operator /({{name}} left, double right) => new(left._si / Finite.Divisor(right));
 
                 /// <summary>The ratio of the two, a pure number.</summary>
-                public static double operator /({{name}} left, {{name}} right) => left._si / right._si;
+                public static double operator /({{name}} left, {{name}} right) => left._si / Finite.Divisor(right._si, nameof(right));
 
                 /// <summary>Whether both are the same SI number.</summary>
                 public static bool operator ==({{name}} left, {{name}} right) => left._si == right._si;

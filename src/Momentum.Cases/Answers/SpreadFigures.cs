@@ -15,11 +15,11 @@ internal static class SpreadFigures
         List<AnswerFigure> figures =
         [
             Spin("final_spin_mean_rad_s", "Final spin rate, mean", spin.Mean, ""),
-            Spin("final_spin_standard_deviation_rad_s", "Final spin rate, standard deviation", spin.StandardDeviation, ""),
+            .. spin.Count > 1 ? [Spin("final_spin_standard_deviation_rad_s", "Final spin rate, standard deviation", spin.StandardDeviation, "")] : Array.Empty<AnswerFigure>(),
             Spin("final_spin_lowest_rad_s", "Final spin rate, lowest", spin.Minimum, ""),
             Spin("final_spin_highest_rad_s", "Final spin rate, highest", spin.Maximum, ""),
             AnswerFigure.Si("peak_cord_tension_mean_n", "Peak cord tension, mean", tension.Mean.Newtons, "N"),
-            AnswerFigure.Si("peak_cord_tension_standard_deviation_n", "Peak cord tension, standard deviation", tension.StandardDeviation.Newtons, "N"),
+            .. tension.Count > 1 ? [AnswerFigure.Si("peak_cord_tension_standard_deviation_n", "Peak cord tension, standard deviation", tension.StandardDeviation.Newtons, "N")] : Array.Empty<AnswerFigure>(),
         ];
         if (spread is { FinalSpinBound: { } spinBound, PeakTensionBound: { } tensionBound })
         {

@@ -86,7 +86,7 @@ internal static class WholeMotionFigures
         List<AnswerFigure> figures =
         [
             Rate("final_spin_mean_rad_s", "Final spin rate, mean", ensemble.FinalSpin.Mean, ""),
-            Rate("final_spin_standard_deviation_rad_s", "Final spin rate, standard deviation", ensemble.FinalSpin.StandardDeviation, ""),
+            .. ensemble.FinalSpin.Count > 1 ? [Rate("final_spin_standard_deviation_rad_s", "Final spin rate, standard deviation", ensemble.FinalSpin.StandardDeviation, "")] : Array.Empty<AnswerFigure>(),
         ];
 
         // With more failures than that no limit holds in so many cases.

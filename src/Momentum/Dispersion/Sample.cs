@@ -48,7 +48,10 @@ public sealed class Sample<TQuantity>
     public TQuantity Mean => Of(_mean);
 
     /// <summary>Standard deviation, with n - 1.</summary>
-    public TQuantity StandardDeviation => Of(_deviation);
+    /// <exception cref="InvalidOperationException">There is only one value, which has no deviation.</exception>
+    public TQuantity StandardDeviation => Count > 1
+        ? Of(_deviation)
+        : throw new InvalidOperationException("One value has no standard deviation; run two cases or more.");
 
     /// <summary>Smallest value.</summary>
     public TQuantity Minimum => Of(_sorted[0]);

@@ -96,23 +96,26 @@ public readonly struct MassProperties<TFrame> :
         where TTo : struct, IFrame =>
         new(SiMass, origin + rotation.Apply(CentreOfMass.FromOrigin), Inertia.ExpressedIn(rotation).Si);
 
-    /// <summary>The two bodies rigidly joined.</summary>
+    /// <summary>The two bodies rigidly joined. One may be <c>default</c>, no body, so that a sum can begin with it.</summary>
+    /// <exception cref="ArgumentException">Both are <c>default</c>: their sum is no body either.</exception>
+    /// <exception cref="ComputationRefusedException">The sum is more than a number holds.</exception>
     public static MassProperties<TFrame> operator +(MassProperties<TFrame> left, MassProperties<TFrame> right)
     {
         double mass = left.SiMass + right.SiMass;
         if (mass == 0)
         {
-            return default;
+            throw new ArgumentException("Both sides of the sum are default, no body; make a body with MassProperties<TFrame>.Of, or by an assembly.");
         }
 
         // About the common centre directly, through the reduced mass: nothing large is added and taken away again,
         // however far from the origin the two are.
         double share = right.SiMass / mass;
         Vector<Length, TFrame> between = right.CentreOfMass - left.CentreOfMass;
-        return new(
-            mass,
-            left.CentreOfMass + (between * share),
-            left.Inertia.Si + right.Inertia.Si + Tensor.OfPoint(left.SiMass * share, between.Si));
+        Position<TFrame> centre = left.CentreOfMass + (between * share);
+        Tensor inertia = left.Inertia.Si + right.Inertia.Si + Tensor.OfPoint(left.SiMass * share, between.Si);
+        return double.IsFinite(mass) && double.IsFinite(centre.FromOrigin.SiMagnitude) && double.IsFinite(inertia.LargestElement)
+            ? new(mass, centre, inertia)
+            : throw new ComputationRefusedException("The mass, centre of mass or inertia of the two bodies together is more than a double precision number holds; check their units.");
     }
 
     /// <summary>Whether mass, centre of mass and inertia are the same SI numbers.</summary>

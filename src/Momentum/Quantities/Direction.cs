@@ -9,8 +9,8 @@ namespace Momentum.Quantities;
 /// <typeparam name="TFrame">The frame along whose axes the components are taken.</typeparam>
 /// <remarks>
 /// <para>The components are pure numbers whose squares sum to one, to rounding.</para>
-/// <para>Equality is exact. <c>default</c> is no direction: its components are zero, and whatever it is applied to
-/// vanishes; <see cref="IsDefault"/> tells. Immutable, so safe to share between threads.</para>
+/// <para>Equality is exact. <c>default</c> is no direction: its components are zero, and what needs a direction
+/// refuses it; <see cref="IsDefault"/> tells. Immutable, so safe to share between threads.</para>
 /// </remarks>
 public readonly struct Direction<TFrame> :
     IEquatable<Direction<TFrame>>,
@@ -79,7 +79,13 @@ public readonly struct Direction<TFrame> :
     }
 
     /// <summary>The angle to another direction in the same frame, 0 to 180 degrees, precise at both ends.</summary>
-    public Angle AngleTo(Direction<TFrame> other) => Angle.FromRadians(Si.AngleTo(other.Si));
+    /// <exception cref="ArgumentException">One of them is <c>default</c>, which points nowhere.</exception>
+    public Angle AngleTo(Direction<TFrame> other)
+    {
+        Require(this, "this");
+        Require(other);
+        return Angle.FromRadians(Si.AngleTo(other.Si));
+    }
 
     /// <summary>The opposite direction.</summary>
     public static Direction<TFrame> operator -(Direction<TFrame> value) => new(-value.X, -value.Y, -value.Z);

@@ -19,8 +19,10 @@ namespace Momentum.Quantities;
 /// <para>Three SI numbers, 24 bytes; no unit is carried at run time and nothing is converted until a scalar is read.
 /// Vectors of another quantity or frame neither add nor compare: that does not compile. The physical products
 /// (<c>r.Cross(force)</c> is a torque, <c>mass * acceleration</c> a force) are in <see cref="VectorProducts"/>.</para>
-/// <para>Range: every finite component. The factories refuse NaN and infinity; the operators do not check, so a sum
-/// that overflows is infinite and is refused where it enters a computation.</para>
+/// <para>Range: every finite component. The factories refuse NaN and infinity, and multiplication and division by a number
+/// refuse such a number, and a division zero. Beyond that the operators do not check: a component that overflows is infinite, or,
+/// where two of them cancel, not a number. Reading it throws an <see cref="ArgumentException"/>, because no scalar quantity holds
+/// it; as text it reads <c>Infinity</c> or <c>NaN</c>; and what is computed from the vector is refused.</para>
 /// <para>Equality is exact, of the SI numbers; compare computed vectors with <see cref="EqualsWithin"/>.
 /// <c>default</c> is the zero vector. Immutable, so safe to share between threads.</para>
 /// </remarks>
@@ -113,8 +115,10 @@ public readonly struct Vector<TQuantity, TFrame> :
     /// <param name="direction">The direction.</param>
     /// <param name="magnitude">The component along it; a negative one points the other way.</param>
     /// <exception cref="ArgumentOutOfRangeException">The magnitude is NaN or infinite.</exception>
+    /// <exception cref="ArgumentException">The direction is <c>default</c>, which points nowhere.</exception>
     public static Vector<TQuantity, TFrame> Along(Direction<TFrame> direction, TQuantity magnitude)
     {
+        Direction<TFrame>.Require(direction);
         double size = Finite.Require(Si<TQuantity>.Number(magnitude), nameof(magnitude));
         return new(size * direction.X, size * direction.Y, size * direction.Z);
     }
@@ -152,8 +156,12 @@ public readonly struct Vector<TQuantity, TFrame> :
 
     /// <summary>The component along a direction, negative where the vector points the other way.</summary>
     /// <param name="direction">A direction in the same frame.</param>
-    public TQuantity ComponentAlong(Direction<TFrame> direction) =>
-        Si<TQuantity>.Quantity((SiX * direction.X) + (SiY * direction.Y) + (SiZ * direction.Z));
+    /// <exception cref="ArgumentException">The direction is <c>default</c>, which points nowhere.</exception>
+    public TQuantity ComponentAlong(Direction<TFrame> direction)
+    {
+        Direction<TFrame>.Require(direction);
+        return Si<TQuantity>.Quantity((SiX * direction.X) + (SiY * direction.Y) + (SiZ * direction.Z));
+    }
 
     /// <summary>The sum.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -171,17 +179,27 @@ public readonly struct Vector<TQuantity, TFrame> :
         new(-value.SiX, -value.SiY, -value.SiZ);
 
     /// <summary>The vector times a pure number.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The number is NaN or infinite.</exception>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector<TQuantity, TFrame> operator *(Vector<TQuantity, TFrame> left, double right) =>
-        new(left.SiX * right, left.SiY * right, left.SiZ * right);
+        Times(left, Finite.Require(right));
 
     /// <summary>The vector times a pure number.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector<TQuantity, TFrame> operator *(double left, Vector<TQuantity, TFrame> right) => right * left;
 
     /// <summary>The vector divided by a pure number.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The number is zero, NaN or infinite.</exception>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector<TQuantity, TFrame> operator /(Vector<TQuantity, TFrame> left, double right) =>
+        Over(left, Finite.Divisor(right));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector<TQuantity, TFrame> Times(Vector<TQuantity, TFrame> left, double right) =>
+        new(left.SiX * right, left.SiY * right, left.SiZ * right);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector<TQuantity, TFrame> Over(Vector<TQuantity, TFrame> left, double right) =>
         new(left.SiX / right, left.SiY / right, left.SiZ / right);
 
     /// <summary>Whether all three SI numbers are the same.</summary>

@@ -68,6 +68,7 @@ internal static class Sizing
         // With massive cords the final spin has shallow minima over cord length, past which more cord only adds its own mass;
         // small steps up from a cord that is too short find the shortest one that does it.
         const double Step = 1.05;
+        const int MostSteps = 20_000;
         double longest = 1000 * (radius + Math.Sqrt(hub / weights)); // a thousand times what stops the hub
         double low = (double.IsFinite(massless) ? massless : Math.Sqrt(carried / weights)) / 1024;
         for (int i = 0; Miss(low) <= 0; i++)
@@ -77,7 +78,7 @@ internal static class Sizing
 
         double lowest = Miss(low);
         double high = low * Step;
-        while (Miss(high) > 0)
+        for (int i = 0; Miss(high) > 0; i++)
         {
             lowest = Math.Min(lowest, Miss(high));
             double next = high * Step;
@@ -99,7 +100,7 @@ internal static class Sizing
                 lowest = Math.Min(lowest, least);
             }
 
-            if (next > longest)
+            if (!(next <= longest) || i > MostSteps)
             {
                 throw Unreachable(ratio, lowest + ratio, longest);
             }

@@ -137,6 +137,6 @@ public sealed class MassPropertiesTests
         var body = MassProperties<Body>.Of(Mass.FromKilograms(1), Position<Body>.Origin, InertiaTensor<Body>.Diagonal(Si(1), Si(1), Si(1)));
         Assert.Equal(body, body + default(MassProperties<Body>));
         Assert.Equal(body, default(MassProperties<Body>) + body);
-        Assert.Equal(default, default(MassProperties<Body>) + default(MassProperties<Body>));
+        Assert.Throws<ArgumentException>(() => default(MassProperties<Body>) + default(MassProperties<Body>));
     }
 }

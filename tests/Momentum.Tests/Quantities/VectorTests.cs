@@ -157,4 +157,49 @@ public sealed class VectorTests
             }
         }
     }
+
+    [Theory]
+    [InlineData(0.0)]
+    [InlineData(-0.0)]
+    [InlineData(double.NaN)]
+    [InlineData(double.NegativeInfinity)]
+    public void A_vector_is_not_divided_by_what_divides_nothing(double divisor)
+    {
+        var vector = Vector<Force, Body>.FromSi(1, 0, -2);
+        Assert.Throws<ArgumentOutOfRangeException>(() => vector / divisor);
+        Assert.Throws<ArgumentOutOfRangeException>(() => AngularMomentum.FromNewtonMeterSeconds(1) / divisor);
+        if (divisor != 0)
+        {
+            Assert.Throws<ArgumentOutOfRangeException>(() => vector * divisor);
+            Assert.Throws<ArgumentOutOfRangeException>(() => divisor * vector);
+        }
+    }
+
+    [Fact]
+    public void By_no_time_and_no_mass_nothing_is_divided()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => Vector<Speed, Body>.FromSi(1, 0, 0) / Duration.Zero);
+        Assert.Throws<ArgumentOutOfRangeException>(() => Vector<Force, Body>.FromSi(1, 0, 0) / Mass.Zero);
+        Assert.Throws<ArgumentOutOfRangeException>(() => AngularMomentum.FromNewtonMeterSeconds(1) / AngularMomentum.Zero);
+    }
+
+    [Fact]
+    public void What_points_nowhere_makes_no_vector_and_no_angle()
+    {
+        Assert.Throws<ArgumentException>(() => Vector<Force, Body>.Along(default, Force.FromNewtons(1)));
+        Assert.Throws<ArgumentException>(() => Vector<Force, Body>.FromSi(1, 0, 0).ComponentAlong(default));
+        Assert.Throws<ArgumentException>(() => Direction<Body>.XAxis.AngleTo(default));
+        Assert.Throws<ArgumentException>(() => default(Direction<Body>).AngleTo(Direction<Body>.XAxis));
+    }
+
+    [Fact]
+    public void An_overflowed_component_is_shown_as_text_and_read_by_nobody()
+    {
+        Vector<Force, Body> vector = Vector<Force, Body>.FromSi(1e308, -1e308, 0) * 10;
+        Assert.Contains("Infinity", vector.ToString(), StringComparison.Ordinal);
+        Assert.Throws<ArgumentException>(() => vector.X);
+        Assert.Contains("NaN", (vector - vector).ToString(), StringComparison.Ordinal);
+        Assert.Throws<ArgumentException>(() => (vector - vector).X);
+        Assert.Throws<InvalidOperationException>(() => vector.Direction());
+    }
 }

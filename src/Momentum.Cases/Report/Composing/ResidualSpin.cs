@@ -15,7 +15,7 @@ internal static class ResidualSpin
     /// <summary>The histogram; null if the case states no tolerance.</summary>
     public static Histogram? Of(Case given, Spread? spread)
     {
-        if (spread is null || !(spread.Ensemble.FinalSpin.StandardDeviation.RadiansPerSecond > 0))
+        if (spread is null || spread.Ensemble.FinalSpin.Count < 2 || !(spread.Ensemble.FinalSpin.StandardDeviation.RadiansPerSecond > 0))
         {
             return null;
         }

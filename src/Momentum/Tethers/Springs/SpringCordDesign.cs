@@ -137,6 +137,13 @@ public sealed record SpringCordDesign : PlanarDesign
         double mass = weightMass is { } each ? weights * Check(weights, each, letGo) : 0;
         double length = cordLength is { } given ? Check(weights, given, letGo) / hub.Radius.Meters : 0;
         double ratio = Sizing.Ratio(hub, finalSpin, letGo);
+        if (cordLength is { } tooShort && length < SpringCordSizing.Shortest)
+        {
+            throw new ComputationRefusedException(
+                $"Spring cords of {Quoted.Text(tooShort)} are but {Quoted.Si(length, "hub radii")} long and have hardly begun to unwind when they let go; they are sized from " +
+                $"{Quoted.Si(SpringCordSizing.Shortest * hub.Radius.Meters, "m")} on. Give longer cords, and check the units of the length.");
+        }
+
         if (ratio < LeastSpinRatio)
         {
             throw new ComputationRefusedException(

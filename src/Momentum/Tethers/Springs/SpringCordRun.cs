@@ -64,6 +64,9 @@ internal sealed class SpringCordRun
 
     internal double LargestStretch { get; private set; }
 
+    /// <summary>Steps of the integrations so far, of all runs.</summary>
+    internal long Steps { get; private set; }
+
     /// <summary>Runs from the release of the weights.</summary>
     /// <param name="proportions">Hub, cords and weights.</param>
     /// <param name="rule">The let-go rule, without units as the motion; not met at the start.</param>
@@ -148,6 +151,7 @@ internal sealed class SpringCordRun
         do
         {
             cancellation.ThrowIfCancellationRequested();
+            Steps++;
             result = _integrator.Step(Math.Min(end, Time + longest));
             Note(record);
             if (_watching)

@@ -14,8 +14,8 @@ internal sealed class SpringCordSizing
     private const double Stiffest = 60;
     private const double Farthest = 50;
 
-    // Hub radii; a shorter cord has hardly begun to unwind.
-    private const double Shortest = 0.01;
+    /// <summary>Hub radii; a shorter cord has hardly begun to unwind.</summary>
+    internal const double Shortest = 0.01;
 
     // The search widens by this factor at most, so as not to step over a pair of zeros.
     private const double LargestStep = 1.2;
@@ -23,6 +23,10 @@ internal sealed class SpringCordSizing
     // What final spin and slope may miss; the runs err by 1e-12 and a slope by 1e-10.
     private const double LargestMiss = 1e-9;
     private const double LargestSlope = 1e-7;
+
+    // Some hundred times what a search takes.
+    private const long MostSteps = 3_000_000;
+    private const int MostWidenings = 1000;
 
     private readonly SpringCordRun _run = new(watching: false);
     private readonly double _angle;
@@ -71,6 +75,13 @@ internal sealed class SpringCordSizing
     /// <summary>The final spin over the initial one; NaN if the cords do not come to let-go.</summary>
     internal double Final(in SpringCordProportions proportions)
     {
+        if (_run.Steps > MostSteps)
+        {
+            throw new ComputationRefusedException(
+                "The search for spring cords was given up after three million steps of integration: on the way their springs swing too fast, or the cords are too short, for it. " +
+                "Ask for less final spin, take heavier weights or longer cords, or give the cords damping.");
+        }
+
         try
         {
             return _run.Run(proportions, new LetGoRule(LetGoKind.CordAngle, _angle, 0), cancellation: _cancellation) == SpringCordRun.Outcome.LetGo ? _run.State[SpringCordEquations.Spin] : double.NaN;
@@ -142,10 +153,11 @@ internal sealed class SpringCordSizing
         double low = guess;
         double high = guess;
         bool rising = Known(guess) > 0;
+        int widenings = 0;
         do
         {
             (low, high) = rising ? (high, high * step) : (low / step, low);
-            if (high > guess * up || low < guess / down)
+            if (!(high <= guess * up && low >= guess / down) || ++widenings > MostWidenings)
             {
                 return double.NaN;
             }

@@ -426,4 +426,16 @@ public class SpringCordFacts
             Until = Duration.FromSeconds(until),
         };
     }
+
+    [Theory]
+    [InlineData(25e-9)]
+    [InlineData(1e-5)]
+    [InlineData(1e-3)]
+    public void Spring_cords_too_short_to_unwind_are_refused_at_once(double length)
+    {
+        var hub = new DespinHub(
+            MassMomentOfInertia.FromKilogramSquareMeters(18.4), Length.FromMillimeters(430), RotationalSpeed.FromRadiansPerSecond(7.5));
+        Bounded.Run(() => Assert.Contains("hub radii", Assert.Throws<ComputationRefusedException>(
+            () => hub.SizeSpringCord(Length.FromMeters(length), RotationalSpeed.FromRadiansPerSecond(1.5), LetGo.Tangent)).Message, StringComparison.Ordinal));
+    }
 }
