@@ -40,7 +40,7 @@ internal static class PlanarFigures
         PeakTension peak = motion.PeakTension;
         double initial = design.Hub.Spin.RadiansPerSecond;
         double final = motion.FinalSpin.RadiansPerSecond;
-        double speed = motion.Departure.Speed.MetersPerSecond;
+        double speed = motion.AtLetGo.WeightSpeed.MetersPerSecond;
         List<AnswerNode> nodes =
         [
             new AnswerFigure("final_spin_rad_s", "Final spin rate", final, Solver.Rounded(final, initial) * RpmPerRadian, "rpm", "of the body after let-go; negative if reversed", solvedFor == "final_rate")
@@ -67,13 +67,13 @@ internal static class PlanarFigures
             AnswerFigure.Si("weight_let_go_speed_m_s", "Weight speed at let-go", speed, "m/s", "in space, about the body's centre of mass").Headline(),
             AnswerFigure.Si("weight_let_go_energy_j", "Energy of each weight at let-go", 0.5 * design.WeightMass.Kilograms * speed * speed, "J").Headline(),
             AnswerFigure.Si("peak_tension_time_s", "Time of peak tension", peak.Time.Seconds, "s"),
-            AnswerFigure.Si("peak_tension_free_cord_length_m", "Free cord length at peak tension", peak.UnwoundLength.Meters, "m"),
+            AnswerFigure.Si("peak_tension_free_cord_length_m", "Free cord length at peak tension", peak.FreeLength.Meters, "m"),
             new AnswerFigure("peak_tension_cord_angle_rad", "Cord angle at peak tension", peak.CordAngle.Radians, peak.CordAngle.Degrees, "deg", "from tangent"),
             new AnswerWord("peak_tension_phase", "Phase of peak tension", peak.Phase.ToString().ToLowerInvariant()),
         ]);
         if (given.Despin.SecondWeightDelay is { } delay && motion is DespinMotion inextensible)
         {
-            LateLetGo late = inextensible.WithOneWeightLate(delay.Value, body.Mass);
+            LateDeparture late = inextensible.WithOneWeightLate(delay.Value, body.Mass);
             string note = FormattableString.Invariant($"if one weight lets go {delay.Value.Milliseconds:G3} ms after the others");
             nodes.Add(new AnswerFigure("late_weight_final_spin_rad_s", "Final spin rate, one weight late", late.FinalSpin.RadiansPerSecond, Solver.Rounded(late.FinalSpin.RadiansPerSecond, initial) * RpmPerRadian, "rpm", note));
             nodes.Add(AnswerFigure.Si("late_weight_drift_m_s", "Drift of the body, one weight late", late.HubDrift.MetersPerSecond, "m/s", note));
@@ -81,10 +81,10 @@ internal static class PlanarFigures
 
         nodes.AddRange(
         [
-            SpeedFigure("weight_let_go_radial_speed_m_s", "Outward part of the weight speed", motion.Departure.RadialSpeed, ""),
-            SpeedFigure("weight_let_go_tangential_speed_m_s", "Sideways part of the weight speed", motion.Departure.TangentialSpeed, "positive in the sense of the initial spin"),
+            SpeedFigure("weight_let_go_radial_speed_m_s", "Outward part of the weight speed", motion.AtLetGo.WeightRadialSpeed, ""),
+            SpeedFigure("weight_let_go_tangential_speed_m_s", "Sideways part of the weight speed", motion.AtLetGo.WeightTangentialSpeed, "positive in the sense of the initial spin"),
             new AnswerFigure("let_go_cord_angle_rad", "Cord angle at let-go", motion.AtLetGo.CordAngle.Radians, motion.AtLetGo.CordAngle.Degrees, "deg", "from tangent"),
-            AnswerFigure.Si("let_go_free_cord_length_m", "Free cord length at let-go", motion.AtLetGo.UnwoundLength.Meters, "m"),
+            AnswerFigure.Si("let_go_free_cord_length_m", "Free cord length at let-go", motion.AtLetGo.FreeLength.Meters, "m"),
             new AnswerWord("let_go_phase", "Phase of let-go", motion.LetGoPhase.ToString().ToLowerInvariant()),
         ]);
         return new AnswerGroup("", "Planar motion", nodes);
@@ -95,9 +95,9 @@ internal static class PlanarFigures
 
     private static AnswerGroup Conservation(PlanarMotion motion) => new("", "What the planar motion conserves",
     [
-        AnswerFigure.Si("initial_angular_momentum_kg_m2_s", "Angular momentum", motion.Ledger.AngularMomentum.KilogramSquareMetersPerSecond, "kg·m²/s", "of body, weights and cords, about the spin axis"),
-        AnswerFigure.Si("initial_energy_j", "Energy of rotation", motion.Ledger.Energy.Joules, "J", "of body, weights and cords, before release"),
-        AnswerFigure.Si("angular_momentum_closure", "Angular momentum closes to", motion.Ledger.MomentumClosure, "", "largest relative departure over the motion"),
+        AnswerFigure.Si("initial_angular_momentum_kg_m2_s", "Angular momentum", motion.Ledger.AngularMomentumAtStart.Z.KilogramSquareMetersPerSecond, "kg·m²/s", "of body, weights and cords, about the spin axis"),
+        AnswerFigure.Si("initial_energy_j", "Energy of rotation", motion.Ledger.EnergyAtStart.Total.Joules, "J", "of body, weights and cords, before release"),
+        AnswerFigure.Si("angular_momentum_closure", "Angular momentum closes to", motion.Ledger.AngularMomentumClosure, "", "largest relative departure over the motion"),
         AnswerFigure.Si("energy_closure", "Energy closes to", motion.Ledger.EnergyClosure, "", "largest relative departure over the motion"),
     ]);
 }

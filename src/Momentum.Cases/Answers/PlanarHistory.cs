@@ -39,7 +39,7 @@ internal static class PlanarHistory
             ("time_s", s => s.Time.Seconds),
             ("spin_rad_s", s => s.Spin.RadiansPerSecond),
             ("hub_angle_rad", s => s.HubAngle.Radians),
-            ("unwound_length_m", s => s.UnwoundLength.Meters),
+            ("unwound_length_m", s => s.FreeLength.Meters),
             ("cord_angle_rad", s => s.CordAngle.Radians),
             ("cord_tension_n", s => s.CordTension.Newtons),
             .. motion is SpringCordMotion ? OnSprings(s => (SpringCordState)s) : Inextensible(s => (DespinState)s),
@@ -60,7 +60,7 @@ internal static class PlanarHistory
     [
         ("cord_tension_at_hub_n", s => of(s).CordTensionAtHub.Newtons),
         ("weight_speed_m_s", s => s.WeightSpeed.MetersPerSecond),
-        ("hub_energy_j", s => of(s).Energy.Hub.Joules),
+        ("hub_energy_j", s => of(s).Energy.HubRotation.Joules),
         ("weights_energy_j", s => of(s).Energy.Weights.Joules),
         ("cords_energy_j", s => of(s).Energy.Cords.Joules),
     ];
@@ -69,9 +69,9 @@ internal static class PlanarHistory
     [
         ("cord_stretch_m", s => s.Stretch.Meters),
         ("weight_speed_m_s", s => s.WeightSpeed.MetersPerSecond),
-        ("hub_energy_j", s => of(s).Energy.Hub.Joules),
+        ("hub_energy_j", s => of(s).Energy.HubRotation.Joules),
         ("weights_energy_j", s => of(s).Energy.Weights.Joules),
         ("stretch_energy_j", s => of(s).Energy.Elastic.Joules),
-        ("damped_energy_j", s => of(s).Energy.Damped.Joules),
+        ("damped_energy_j", s => of(s).DampedEnergy.Joules),
     ];
 }

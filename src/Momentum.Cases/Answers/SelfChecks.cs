@@ -6,9 +6,8 @@ namespace Momentum.Cases.Answers;
 internal static class SelfChecks
 {
     // Rounding leaves 1e-14; the numerical integration runs at 1e-13 a step. A defect leaves far more than either limit.
-    private const double Closure = 1e-10;
+    private const double Sized = 1e-10;
     private const double Agreement = 1e-9;
-    private const double WholeClosure = 1e-11;
 
     // Over an error of one per cent a millionth of that: far below what any tolerance leaves.
     private const double Slope = 1e-6;
@@ -21,8 +20,8 @@ internal static class SelfChecks
         double initial = motion.Design.Hub.Spin.RadiansPerSecond;
         List<SelfCheck> checks =
         [
-            new SelfCheck("Angular momentum of body, weights and cords, largest departure from the start", motion.Ledger.MomentumClosure, Closure),
-            new SelfCheck("Energy of body, weights and cords, largest departure from the start", motion.Ledger.EnergyClosure, Closure),
+            new SelfCheck("Angular momentum of body, weights and cords, largest departure from the start", motion.Ledger.AngularMomentumClosure, motion.Ledger.AllowedClosure),
+            new SelfCheck("Energy of body, weights and cords, largest departure from the start", motion.Ledger.EnergyClosure, motion.Ledger.AllowedClosure),
             .. motion is DespinMotion inextensible ? AgainstIntegration(inextensible) : [],
         ];
         if (springs is not null)
@@ -34,13 +33,12 @@ internal static class SelfChecks
         {
             checks.Add(new SelfCheck(
                 "Sized design run forward: final spin rate against the one asked for, as a share of the initial one",
-                Math.Abs(motion.FinalSpin.RadiansPerSecond - wanted.Value.RadiansPerSecond) / initial, springs is null ? Closure : Agreement));
+                Math.Abs(motion.FinalSpin.RadiansPerSecond - wanted.Value.RadiansPerSecond) / initial, springs is null ? Sized : Agreement));
         }
 
         if (answer.Whole?.Result is { } result)
         {
-            // What the library itself allows, or it would have refused the result.
-            double allowed = Math.Max(WholeClosure, 10 * result.Deployment.Tolerance);
+            double allowed = result.Ledger.AllowedClosure;
             checks.Add(new SelfCheck("Whole motion: angular momentum, departure from its sum as a share of that at the start", result.Ledger.AngularMomentumClosure, allowed));
             checks.Add(new SelfCheck("Whole motion: energy, departure from its sum as a share of that at the start", result.Ledger.EnergyClosure, allowed));
             if (result.Deployment.Rig is null)

@@ -2,6 +2,7 @@ using Momentum.Cases.Keys;
 using Momentum.Dispersion;
 using Momentum.Frames;
 using Momentum.Quantities;
+using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
 using UnitsNet;
 
@@ -44,18 +45,18 @@ internal static class WholeMotionFigures
             ]);
         }
 
-        foreach (TensionPeak peak in result.PeakTensions)
+        foreach (PeakTension peak in result.PeakTensions)
         {
             figures.Add(AnswerFigure.Si(
                 FormattableString.Invariant($"peak_tension_cord_{peak.Cord + 1}_n"), FormattableString.Invariant($"Peak tension of cord {peak.Cord + 1}"), peak.Tension.Newtons, "N",
                 FormattableString.Invariant($"at {peak.Time.Seconds:G4} s")));
         }
 
-        foreach (WeightLetGo letGo in result.Departures)
+        foreach (WeightDeparture letGo in result.Departures)
         {
             string number = FormattableString.Invariant($"{letGo.Cord + 1}");
             figures.Add(AnswerFigure.Si(
-                $"let_go_speed_weight_{number}_m_s", $"Speed of weight {number} at let-go", letGo.Velocity.Magnitude.MetersPerSecond, "m/s",
+                $"let_go_speed_weight_{number}_m_s", $"Speed of weight {number} at let-go", letGo.Speed.MetersPerSecond, "m/s",
                 result.Deployment.Rig is null ? "inertial; the vehicle at rest before release" : "relative to the room"));
             figures.Add(AnswerFigure.Si(
                 $"let_go_energy_weight_{number}_j", $"Kinetic energy of weight {number} at let-go", letGo.Energy.Joules, "J", "of the weight alone"));

@@ -1,4 +1,5 @@
 using Momentum.Quantities;
+using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
 using Momentum.Tethers.Deployment.Mechanics;
 
@@ -66,12 +67,12 @@ internal sealed class DeploymentCase
         Survey survey = new(cords.Length);
         Propagation run = _usual;
         DeploymentOutcome outcome = Propagate(run, deployment, rates, survey, cancellation);
-        if (outcome == DeploymentOutcome.LetGo && !(DeploymentLedger.Close(run).Closure <= AllowedClosure))
+        if (outcome == DeploymentOutcome.LetGo && !(DeploymentLedger.Close(run, AllowedClosure).Closure <= AllowedClosure))
         {
             survey = new Survey(cords.Length);
             run = _finer;
             outcome = Propagate(run, deployment, rates, survey, cancellation);
-            if (outcome == DeploymentOutcome.LetGo && !(DeploymentLedger.Close(run).Closure <= AllowedClosure))
+            if (outcome == DeploymentOutcome.LetGo && !(DeploymentLedger.Close(run, AllowedClosure).Closure <= AllowedClosure))
             {
                 outcome = DeploymentOutcome.Refused;
             }

@@ -92,8 +92,21 @@ public sealed record DespinDesign : PlanarDesign
         }
     }
 
-    internal DespinLedger Close(IEnumerable<DespinState> states, double allowed) => DespinLedger.Close(
-        Cords.Carried, Hub.Spin.ToSi(), states.Select(state => (state.AngularMomentum, state.Energy.Total)), allowed);
+    /// <summary>The ledger of a motion that was looked at in these states, the last at let-go.</summary>
+    internal DeploymentLedger Close(IReadOnlyList<DespinState> states, double allowed)
+    {
+        PlanarCords cords = Cords;
+        double square = cords.Radius * cords.Radius;
+        return DeploymentLedger.InPlane(
+            cords.Hub,
+            cords.Weights * square,
+            cords.Density * cords.Length * square,
+            Hub.Spin.ToSi(),
+            [.. states.Select(s => (s.AngularMomentum.KilogramSquareMetersPerSecond, s.Energy.Total.Joules))],
+            states[^1].Spin.ToSi(),
+            0,
+            allowed);
+    }
 
     /// <summary>Judges a line density; returns it in kg/m.</summary>
     internal static double Check(LinearDensity cordLineDensity) => Allowed.ZeroOrPositive(

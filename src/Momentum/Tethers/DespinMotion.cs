@@ -31,15 +31,14 @@ public sealed class DespinMotion : PlanarMotion
         RefuseDeadWeight(_cords.FreeLength(peak));
         _clock = new CordClock(_cords, _letGo);
         _lastState = StateAt(_letGo, _clock.EndTime, _clock.EndTurn);
-        Ledger = design.Close(Looks(), Momentum.Ledger.LargestDeparture);
+        Ledger = design.Close([.. Looks()], Momentum.Ledger.LargestDeparture);
         PeakTension = new PeakTension(
+            0,
             Force.FromNewtons(_cords.Tension(peak, out _) * _initialSpin * _initialSpin / design.WeightCount),
             Duration.FromSeconds(_clock.Time(peak) / _initialSpin),
             PhaseAt(peak),
             Length.FromMeters(_cords.FreeLength(peak)),
             Angle.FromRadians(Math.Max(peak, 0)));
-        Departure = WeightDeparture.Of(
-            _lastState.RadialVelocity, _lastState.TangentialVelocity, _lastState.RootAngle, _lastState.Turn);
     }
 
     /// <inheritdoc/>
@@ -55,10 +54,7 @@ public sealed class DespinMotion : PlanarMotion
     public override PeakTension PeakTension { get; }
 
     /// <inheritdoc/>
-    public override WeightDeparture Departure { get; }
-
-    /// <inheritdoc/>
-    public override DespinLedger Ledger { get; }
+    public override DeploymentLedger Ledger { get; }
 
     /// <inheritdoc/>
     public override DespinState At(Duration time) => AtSeconds(Checked(time));
@@ -83,7 +79,7 @@ public sealed class DespinMotion : PlanarMotion
     /// <exception cref="ArgumentOutOfRangeException">The delay is negative, or the mass is not positive.</exception>
     /// <exception cref="ComputationRefusedException">The late cord would wrap the hub the other way, or the ledger does not close.</exception>
     /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
-    public LateLetGo WithOneWeightLate(Duration delay, Mass hubMass, CancellationToken cancellation = default)
+    public LateDeparture WithOneWeightLate(Duration delay, Mass hubMass, CancellationToken cancellation = default)
     {
         double seconds = Allowed.ZeroOrPositive(
             delay.Seconds, delay, nameof(delay), "Give how much later than the others the last weight lets go.");
@@ -103,7 +99,7 @@ public sealed class DespinMotion : PlanarMotion
                 $"Energy does not close over the delay (relative departure {Quoted.Si(late.Closure, string.Empty)}); the proportions given are too extreme. Check their units.");
         }
 
-        return new LateLetGo(
+        return new LateDeparture(
             delay,
             RotationalSpeed.FromRadiansPerSecond(late.Spin * _initialSpin),
             Angle.FromRadians(Math.Max(late.Coordinate, 0)),

@@ -68,7 +68,7 @@ public sealed class DespinState : PlanarState
     public override Angle HubAngle => Angle.FromRadians(_turn);
 
     /// <inheritdoc/>
-    public override Length UnwoundLength => Length.FromMeters(_free);
+    public override Length FreeLength => Length.FromMeters(_free);
 
     /// <inheritdoc/>
     public override Angle CordAngle => Angle.FromRadians(Math.Max(_coordinate, 0));
@@ -83,8 +83,8 @@ public sealed class DespinState : PlanarState
     public override Speed WeightSpeed => Speed.FromMetersPerSecond(Math.Sqrt(
         (_radialVelocity * _radialVelocity) + (_tangentialVelocity * _tangentialVelocity)));
 
-    /// <summary>Kinetic energy of hub, weights and cords.</summary>
-    public EnergySplit Energy
+    /// <inheritdoc/>
+    public override DeploymentEnergy Energy
     {
         get
         {
@@ -97,8 +97,13 @@ public sealed class DespinState : PlanarState
                 ((_radialVelocity * _radialVelocity) + (_tangentialVelocity * _tangentialVelocity));
             double wound = 0.5 * density * (_design.CordLength.Meters - _free) * rim * rim;
             double free = 0.5 * density * _free * ((rim * rim) + (rim * swing * sine) + (swing * swing / 3));
-            return new EnergySplit(
-                UnitsNet.Energy.FromJoules(hub), UnitsNet.Energy.FromJoules(weights), UnitsNet.Energy.FromJoules(wound + free));
+            return new DeploymentEnergy(
+                UnitsNet.Energy.FromJoules(hub),
+                UnitsNet.Energy.Zero,
+                UnitsNet.Energy.FromJoules(weights),
+                UnitsNet.Energy.FromJoules(wound + free),
+                UnitsNet.Energy.Zero,
+                UnitsNet.Energy.Zero);
         }
     }
 
@@ -120,13 +125,15 @@ public sealed class DespinState : PlanarState
         }
     }
 
-    internal double RadialVelocity => _radialVelocity;
+    private protected override PlanarDesign Moving => _design;
 
-    internal double TangentialVelocity => _tangentialVelocity;
+    internal override double RadialVelocity => _radialVelocity;
 
-    internal double RootAngle => _rootAngle;
+    internal override double TangentialVelocity => _tangentialVelocity;
 
-    internal double Turn => _turn;
+    internal override double RootAngle => _rootAngle;
+
+    internal override double Turn => _turn;
 
     /// <inheritdoc/>
     public override Position<Inertial> WeightPosition(int weight) => Turned(

@@ -122,5 +122,5 @@ public sealed class IntegratedDespin
     public IReadOnlyList<DespinState> Steps { get; }
 
     /// <summary>How well angular momentum and energy close.</summary>
-    public DespinLedger Ledger { get; }
+    public DeploymentLedger Ledger { get; }
 }

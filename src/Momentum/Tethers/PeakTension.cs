@@ -6,15 +6,18 @@ namespace Momentum.Tethers;
 
 /// <summary>The largest tension of a cord, and where in the motion it occurs.</summary>
 /// <remarks><c>default</c> is no tension, at release. Equality is by all members.</remarks>
-/// <param name="Tension">Tension of each cord; with massive cords the largest anywhere along it.</param>
+/// <param name="Cord">Index of the cord, from 0; in the plane all cords are alike, and it is 0.</param>
+/// <param name="Tension">
+/// The tension: in the plane the largest anywhere along a cord with mass, in space that where the cord meets the hub.
+/// </param>
 /// <param name="Time">Time since release of the weights.</param>
-/// <param name="Phase">Unwinding or hinging.</param>
-/// <param name="UnwoundLength">Free length of each cord then.</param>
+/// <param name="Phase">The cord's phase then.</param>
+/// <param name="FreeLength">Free length of the cord then, with its stretch.</param>
 /// <param name="CordAngle">Cord angle from tangent then; zero while unwinding.</param>
-public readonly record struct PeakTension(Force Tension, Duration Time, CordPhase Phase, Length UnwoundLength, Angle CordAngle)
+public readonly record struct PeakTension(int Cord, Force Tension, Duration Time, CordPhase Phase, Length FreeLength, Angle CordAngle)
     : IEqualityOperators<PeakTension, PeakTension, bool>
 {
     /// <summary>The tension, when and where, in the invariant culture.</summary>
     public override string ToString() => string.Create(
-        CultureInfo.InvariantCulture, $"{Tension} at {Time}, {Phase}, {UnwoundLength} unwound, cord angle {CordAngle}");
+        CultureInfo.InvariantCulture, $"cord {Cord}: {Tension} at {Time}, {Phase}, {FreeLength} free, cord angle {CordAngle}");
 }

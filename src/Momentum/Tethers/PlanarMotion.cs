@@ -8,7 +8,7 @@ namespace Momentum.Tethers;
 /// Either a <see cref="DespinMotion"/>, in closed form, or a <see cref="Springs.SpringCordMotion"/>, by integration. Immutable,
 /// so safe to share between threads.
 /// </remarks>
-public abstract class PlanarMotion
+public abstract class PlanarMotion : IDespinMotion
 {
     private protected PlanarMotion()
     {
@@ -38,11 +38,21 @@ public abstract class PlanarMotion
     /// <summary>The largest tension of each cord, when and in which phase; the unwound length is that with stretch.</summary>
     public abstract PeakTension PeakTension { get; }
 
-    /// <summary>How the weights leave.</summary>
-    public abstract WeightDeparture Departure { get; }
+    /// <inheritdoc/>
+    public IReadOnlyList<WeightDeparture> Departures
+    {
+        get
+        {
+            PlanarState last = AtLetGo;
+            double speed = last.WeightSpeed.MetersPerSecond;
+            var energy = Energy.FromJoules(0.5 * Design.WeightMass.ToSi() * speed * speed);
+            return [.. Enumerable.Range(0, Design.WeightCount).Select(i => new WeightDeparture(
+                i, last.Time, last.WeightPosition(i), last.WeightVelocity(i), last.WeightVelocityInBodyAxes(i), energy))];
+        }
+    }
 
     /// <summary>How well angular momentum and energy close.</summary>
-    public abstract DespinLedger Ledger { get; }
+    public abstract DeploymentLedger Ledger { get; }
 
     /// <summary>Force that holds each stowed weight on the hub at the initial spin, without its cord: mass times radius times spin squared.</summary>
     public Force StowedHoldingForce => Force.FromNewtons(
@@ -57,6 +67,10 @@ public abstract class PlanarMotion
     /// <param name="times">Times since release of the weights, zero or later.</param>
     /// <exception cref="ArgumentOutOfRangeException">A time is negative or not finite.</exception>
     public abstract IReadOnlyList<PlanarState> History(IEnumerable<Duration> times);
+
+    IDespinState IDespinMotion.At(Duration time) => At(time);
+
+    IReadOnlyList<IDespinState> IDespinMotion.History(IEnumerable<Duration> times) => History(times);
 
     private protected static double Checked(Duration time) => time.Seconds >= 0 && double.IsFinite(time.Seconds)
         ? time.Seconds

@@ -11,7 +11,7 @@ namespace Momentum.Tethers;
 /// carried on in straight lines from the hub at rest, and energy and momentum of the departed weights and cords are kept as
 /// they were at let-go. Immutable, so safe to share between threads.
 /// </remarks>
-public abstract class PlanarState
+public abstract class PlanarState : IDespinState
 {
     private protected PlanarState()
     {
@@ -30,7 +30,7 @@ public abstract class PlanarState
     public abstract Angle HubAngle { get; }
 
     /// <summary>Free length of each cord, with its stretch; at let-go and after it, what was free at let-go.</summary>
-    public abstract Length UnwoundLength { get; }
+    public abstract Length FreeLength { get; }
 
     /// <summary>Stretch of each cord, zero if it has none; at let-go and after it, what it was at let-go.</summary>
     public virtual Length Stretch => Length.Zero;
@@ -47,6 +47,46 @@ public abstract class PlanarState
     /// <summary>Angular momentum of hub, weights and cords together, about the spin axis.</summary>
     public abstract AngularMomentum AngularMomentum { get; }
 
+    /// <inheritdoc/>
+    public abstract DeploymentEnergy Energy { get; }
+
+    /// <summary>Speed of each weight away from the spin axis, along the radius to where its cord meets the hub, or met it at let-go.</summary>
+    public Speed WeightRadialSpeed => Speed.FromMetersPerSecond(RadialVelocity);
+
+    /// <summary>Speed of each weight across that radius, positive in the sense of the initial spin.</summary>
+    public Speed WeightTangentialSpeed => Speed.FromMetersPerSecond(TangentialVelocity);
+
+    private protected abstract PlanarDesign Moving { get; }
+
+    internal abstract double RadialVelocity { get; }
+
+    internal abstract double TangentialVelocity { get; }
+
+    /// <summary>Angle from the first inertial axis to the radius through the first cord's root, at let-go if that is past.</summary>
+    internal abstract double RootAngle { get; }
+
+    internal abstract double Turn { get; }
+
+    /// <inheritdoc/>
+    public Force TensionOf(int cord)
+    {
+        EvenSpacing.Require(cord, Moving.WeightCount, nameof(cord));
+        return CordTension;
+    }
+
+    /// <summary>Velocity of a weight.</summary>
+    /// <param name="weight">Which one, from 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such weight.</exception>
+    public Vector<Speed, Inertial> WeightVelocity(int weight) => Vector<Speed, Inertial>.FromSi(VelocityAt(weight, RootAngle));
+
+    /// <summary>
+    /// Velocity of a weight along the body axes as they stand now: the third the spin axis, the first through where the first
+    /// weight was stowed.
+    /// </summary>
+    /// <param name="weight">Which one, from 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such weight.</exception>
+    public Vector<Speed, Body> WeightVelocityInBodyAxes(int weight) => Vector<Speed, Body>.FromSi(VelocityAt(weight, RootAngle - Turn));
+
     /// <summary>Where a weight is.</summary>
     /// <param name="weight">Which one, from 0.</param>
     /// <exception cref="ArgumentOutOfRangeException">There is no such weight.</exception>
@@ -56,4 +96,7 @@ public abstract class PlanarState
     /// <param name="weight">Which one, from 0.</param>
     /// <exception cref="ArgumentOutOfRangeException">There is no such weight.</exception>
     public abstract Position<Inertial>? CordRoot(int weight);
+
+    private Vec VelocityAt(int weight, double rootAngle) =>
+        EvenSpacing.At(weight, Moving.WeightCount, rootAngle, RadialVelocity, TangentialVelocity);
 }

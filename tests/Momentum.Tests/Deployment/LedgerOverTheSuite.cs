@@ -1,6 +1,7 @@
 using System.Globalization;
 using FsCheck;
 using FsCheck.Fluent;
+using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
 using Momentum.Tethers.Deployment.Mechanics;
 using UnitsNet;
@@ -76,7 +77,7 @@ public class LedgerOverTheSuite(ITestOutputHelper output)
         Mechanism mechanism = new(hub, cords);
         Propagation run = new(mechanism, deployment.CheckedSurroundings(spin), deployment.Tolerances(mechanism, spin));
         run.Run([0, 0, 0, 1], rates, deployment.CheckedEnd(), false, null);
-        return DeploymentLedger.Close(run);
+        return DeploymentLedger.Close(run, Momentum.Ledger.LargestDeparture);
     }
 
     private static CordDeployment Of(string kind, CordDeployment drawn)

@@ -28,7 +28,7 @@ public class PhasesOfDeployment(ITestOutputHelper output)
     {
         Duration delay = Duration.FromMilliseconds(8);
         DespinMotion closed = Closed(LetGo.Radial);
-        LateLetGo late = closed.WithOneWeightLate(delay, Mass.FromKilograms(182));
+        LateDeparture late = closed.WithOneWeightLate(delay, Mass.FromKilograms(182));
         DeploymentResult result = (LawsOfDeployment.Planar with
         {
             Cords = [Invented.Cord(0), Invented.Cord(180) with { LetGo = LetGo.Radial.Delayed(delay) }],
@@ -78,7 +78,7 @@ public class PhasesOfDeployment(ITestOutputHelper output)
     {
         Duration delay = Duration.FromMilliseconds(milliseconds);
         RotationalSpeed rate = RotationalSpeed.FromRadiansPerSecond(4.8);
-        LateLetGo late = Closed(LetGo.AtSpin(rate)).WithOneWeightLate(delay, Mass.FromKilograms(182));
+        LateDeparture late = Closed(LetGo.AtSpin(rate)).WithOneWeightLate(delay, Mass.FromKilograms(182));
         LetGo sensed = LetGo.AtSpin(rate);
         DeploymentResult result = (LawsOfDeployment.Planar with
         {
@@ -113,7 +113,7 @@ public class PhasesOfDeployment(ITestOutputHelper output)
         double close = segments == 1 ? 1e-10 : 3e-3;
         Assert.Equal(spin, result.FinalSpin.RadiansPerSecond, 7.5 * close);
         Assert.All(result.Events.Where(e => e.Kind == DeploymentEventKind.LetGo), released =>
-            Assert.Equal(unwound, closed.At(released.Time).UnwoundLength.Meters, close));
+            Assert.Equal(unwound, closed.At(released.Time).FreeLength.Meters, close));
         Assert.Equal(2, result.Events.Count(e => e.Kind == DeploymentEventKind.LetGo));
     }
 

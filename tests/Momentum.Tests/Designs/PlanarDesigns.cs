@@ -60,7 +60,7 @@ internal static class PlanarDesigns
         {
             tally.Count($"{size}, {cords}, one weight late", number, null, () =>
             {
-                LateLetGo late = Carrying().Deploy().WithOneWeightLate(Duration.FromSeconds(delay), Mass.FromKilograms(hubMass));
+                LateDeparture late = Carrying().Deploy().WithOneWeightLate(Duration.FromSeconds(delay), Mass.FromKilograms(hubMass));
                 return new Finding("let go")
                 {
                     Wrong = Finite(late.FinalSpin.RadiansPerSecond, late.CordAngle.Radians, late.HubDrift.MetersPerSecond) ? null : $"not finite: {late}",
@@ -95,11 +95,11 @@ internal static class PlanarDesigns
         Require(motion.PeakTension.Tension.Newtons > 0, "the peak tension is not positive");
         Require(motion.PeakTension.Time.Seconds >= 0 && motion.PeakTension.Time.Seconds <= end * (1 + 1e-12), "the peak is not within the motion");
         Require(motion.PeakTension.Tension.Newtons >= motion.AtLetGo.CordTension.Newtons * (1 - 1e-9), "the peak is below the tension at let-go");
-        Require(Finite(motion.FinalSpin.RadiansPerSecond, motion.HubTurn.Radians, motion.Departure.Speed.MetersPerSecond, motion.UnwindTime.Seconds), "a figure is not finite");
+        Require(Finite(motion.FinalSpin.RadiansPerSecond, motion.HubTurn.Radians, motion.AtLetGo.WeightSpeed.MetersPerSecond, motion.UnwindTime.Seconds), "a figure is not finite");
 
         // All the energy in the hub, at most.
         double hub = motion.Design.Hub.SpinInertia.KilogramSquareMeters;
-        Require(0.5 * hub * Math.Pow(motion.FinalSpin.RadiansPerSecond, 2) <= motion.Ledger.Energy.Joules * (1 + 1e-12), "the hub has more energy than there was");
+        Require(0.5 * hub * Math.Pow(motion.FinalSpin.RadiansPerSecond, 2) <= motion.Ledger.EnergyAtStart.Total.Joules * (1 + 1e-12), "the hub has more energy than there was");
         if (final is { } wanted)
         {
             Require(Math.Abs(motion.FinalSpin.RadiansPerSecond - wanted) <= 1e-8 * initial, "the final spin is not the one asked for");
@@ -113,14 +113,14 @@ internal static class PlanarDesigns
                 Finite(state.Spin.RadiansPerSecond, state.HubAngle.Radians, state.CordTension.Newtons, state.WeightSpeed.MetersPerSecond, state.CordAngle.Radians, state.WeightPosition(0).X.Meters),
                 "a state is not finite");
             Require(state.CordTension.Newtons <= motion.PeakTension.Tension.Newtons * (1 + 1e-9), "a tension is above the peak");
-            Require(before is null || state.UnwoundLength >= before.UnwoundLength * (1 - 1e-9) || motion is SpringCordMotion, "cord winds back on");
+            Require(before is null || state.FreeLength >= before.FreeLength * (1 - 1e-9) || motion is SpringCordMotion, "cord winds back on");
             before = state;
         }
 
         return new Finding("let go")
         {
             Wrong = wrong.Count == 0 ? null : $"{string.Join("; ", wrong)}: {motion.Design}, let go after {end} s, peak {motion.PeakTension}",
-            Closure = Math.Max(motion.Ledger.MomentumClosure, motion.Ledger.EnergyClosure),
+            Closure = motion.Ledger.Closure,
         };
 
         void Require(bool holds, string what)

@@ -142,7 +142,7 @@ public class PlanarEnsembles
                 SecondWeightDelay = Scatter.Normal(Duration.FromMilliseconds(8)),
                 HubMass = Mass.FromKilograms(182),
             }).Sensitivity());
-        LateLetGo late = _tangential.Deploy().WithOneWeightLate(Duration.FromMilliseconds(8), Mass.FromKilograms(182));
+        LateDeparture late = _tangential.Deploy().WithOneWeightLate(Duration.FromMilliseconds(8), Mass.FromKilograms(182));
 
         Assert.Equal(late.FinalSpin.RadiansPerSecond, bar.AtPlusOneSigma.RadiansPerSecond, 1e-10);
         Assert.Equal(bar.AtPlusOneSigma, bar.AtMinusOneSigma);

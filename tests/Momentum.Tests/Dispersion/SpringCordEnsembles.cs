@@ -75,7 +75,7 @@ public class SpringCordEnsembles
         {
             double middle = (low + high) / 2;
             SpringCordState state = motion.At(Duration.FromSeconds(middle));
-            bool short_ = (state.UnwoundLength - state.Stretch).Meters < _design.CordLength.Meters - (Early * _hub.Radius.Meters);
+            bool short_ = (state.FreeLength - state.Stretch).Meters < _design.CordLength.Meters - (Early * _hub.Radius.Meters);
             (low, high) = short_ ? (middle, high) : (low, middle);
         }
 

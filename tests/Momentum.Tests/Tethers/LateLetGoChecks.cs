@@ -27,13 +27,13 @@ public class LateLetGoChecks
         }
 
         DespinMotion motion = design.Deploy();
-        LateLetGo late = motion.WithOneWeightLate(Duration.Zero, Mass.FromKilograms(100));
+        LateDeparture late = motion.WithOneWeightLate(Duration.Zero, Mass.FromKilograms(100));
 
         double scale = design.Hub.Spin.RadiansPerSecond + Math.Abs(motion.FinalSpin.RadiansPerSecond);
         Assert.Equal(motion.FinalSpin.RadiansPerSecond, late.FinalSpin.RadiansPerSecond, 1e-12 * scale);
 
         // The weight's velocity is a sum of two that may almost cancel; each is up to the rim's speed or the weight's own.
-        Assert.Equal(0, late.HubDrift.MetersPerSecond, 1e-12 * (motion.Departure.Speed.MetersPerSecond + (scale * design.Hub.Radius.Meters)));
+        Assert.Equal(0, late.HubDrift.MetersPerSecond, 1e-12 * (motion.Departures[0].Speed.MetersPerSecond + (scale * design.Hub.Radius.Meters)));
     }
 
     // The pull acts on a hub that is free to move: angular momentum about the common centre of mass and energy.
@@ -45,7 +45,7 @@ public class LateLetGoChecks
         try
         {
             // It throws if energy does not close to 1e-10.
-            LateLetGo late = motion.WithOneWeightLate(motion.LetGoTime * 0.05, hubMass);
+            LateDeparture late = motion.WithOneWeightLate(motion.LetGoTime * 0.05, hubMass);
             Assert.InRange(late.Closure, 0, 1e-10);
         }
         catch (ComputationRefusedException refused) when (refused.Message.Contains("wrap") || Extreme(design))
@@ -79,11 +79,11 @@ public class LateLetGoChecks
             [
                 0, 0, Math.Atan2(root.Y.Meters, root.X.Meters), weight.X.Meters, weight.Y.Meters,
                 0, 0, state.Spin.RadiansPerSecond,
-                motion.Departure.VelocityInInertialAxes.X.MetersPerSecond, motion.Departure.VelocityInInertialAxes.Y.MetersPerSecond,
+                motion.Departures[0].Velocity.X.MetersPerSecond, motion.Departures[0].Velocity.Y.MetersPerSecond,
             ]);
         integrator.Run(delay);
 
-        LateLetGo late = motion.WithOneWeightLate(Duration.FromSeconds(delay), _hubMass);
+        LateDeparture late = motion.WithOneWeightLate(Duration.FromSeconds(delay), _hubMass);
 
         // Two integrations at 1e-13 a step, and a constraint that is held by its second derivative only.
         Assert.Equal(integrator.State[7], late.FinalSpin.RadiansPerSecond, 1e-9);
@@ -98,7 +98,7 @@ public class LateLetGoChecks
         DespinMotion motion = Design(LetGo.Radial, 7.4).Deploy();
         DespinState last = motion.At(motion.LetGoTime);
         const double Step = 1e-4;
-        LateLetGo late = motion.WithOneWeightLate(Duration.FromSeconds(Step), Mass.FromKilograms(1e12));
+        LateDeparture late = motion.WithOneWeightLate(Duration.FromSeconds(Step), Mass.FromKilograms(1e12));
 
         Assert.Equal(0, late.HubDrift.MetersPerSecond, 1e-9);
 
@@ -113,7 +113,7 @@ public class LateLetGoChecks
     {
         DespinMotion motion = Design(LetGo.Tangent).Deploy();
         const double Step = 1e-6;
-        LateLetGo late = motion.WithOneWeightLate(Duration.FromSeconds(Step), Mass.FromKilograms(1e12));
+        LateDeparture late = motion.WithOneWeightLate(Duration.FromSeconds(Step), Mass.FromKilograms(1e12));
         DespinState last = motion.At(motion.LetGoTime);
 
         // At the tangent F (1 + m R²/I) = m L O² with O the cord's turning rate; for two weights both sides have 2 m.
@@ -129,8 +129,8 @@ public class LateLetGoChecks
         DespinMotion motion = Design(LetGo.AtSpin(_hub.Spin * 0.3), 7.4).Deploy();
         Assert.Equal(CordPhase.Unwinding, motion.LetGoPhase);
 
-        LateLetGo early = motion.WithOneWeightLate(Duration.FromMilliseconds(1), _hubMass);
-        LateLetGo swung = motion.WithOneWeightLate(Duration.FromSeconds(0.4), _hubMass);
+        LateDeparture early = motion.WithOneWeightLate(Duration.FromMilliseconds(1), _hubMass);
+        LateDeparture swung = motion.WithOneWeightLate(Duration.FromSeconds(0.4), _hubMass);
 
         Assert.Equal(0, early.CordAngle.Radians);
         Assert.True(swung.CordAngle > Angle.Zero);

@@ -246,10 +246,10 @@ public class PlanarDespinFacts
         {
             Position<Inertial> from = last.WeightPosition(weight);
             Position<Inertial> to = later.WeightPosition(weight);
-            Assert.Equal(2 * motion.Departure.Speed.MetersPerSecond, (to - from).Magnitude.Meters, 1e-12);
+            Assert.Equal(2 * motion.Departures[0].Speed.MetersPerSecond, (to - from).Magnitude.Meters, 1e-12);
             double sense = weight == 0 ? 1 : -1;
-            Assert.Equal(sense * 2 * motion.Departure.VelocityInInertialAxes.X.MetersPerSecond, (to - from).X.Meters, 1e-12);
-            Assert.Equal(sense * 2 * motion.Departure.VelocityInInertialAxes.Y.MetersPerSecond, (to - from).Y.Meters, 1e-12);
+            Assert.Equal(sense * 2 * motion.Departures[0].Velocity.X.MetersPerSecond, (to - from).X.Meters, 1e-12);
+            Assert.Equal(sense * 2 * motion.Departures[0].Velocity.Y.MetersPerSecond, (to - from).Y.Meters, 1e-12);
         }
 
         double spun = later.Spin.RadiansPerSecond * 2;
@@ -267,8 +267,8 @@ public class PlanarDespinFacts
         Position<Inertial> after = motion.At(Duration.FromSeconds(end)).WeightPosition(0);
 
         // A one-sided difference: off by half the acceleration times the step.
-        Assert.Equal(motion.Departure.VelocityInInertialAxes.X.MetersPerSecond, (after - before).X.Meters / Step, 0.01);
-        Assert.Equal(motion.Departure.VelocityInInertialAxes.Y.MetersPerSecond, (after - before).Y.Meters / Step, 0.01);
+        Assert.Equal(motion.Departures[0].Velocity.X.MetersPerSecond, (after - before).X.Meters / Step, 0.01);
+        Assert.Equal(motion.Departures[0].Velocity.Y.MetersPerSecond, (after - before).Y.Meters / Step, 0.01);
     }
 
     [Fact]

@@ -41,7 +41,7 @@ public class PublishedDespinFigures
         Assert.Equal(454.754, motion.PeakTension.Tension.Newtons, 5e-4);
         Assert.Equal(0.824621, motion.PeakTension.Time.Seconds, 5e-7);
         Assert.Equal(CordPhase.Unwinding, motion.PeakTension.Phase);
-        Assert.Equal(35.7071, motion.Departure.Speed.MetersPerSecond, 5e-5);
+        Assert.Equal(35.7071, motion.Departures[0].Speed.MetersPerSecond, 5e-5);
         Assert.Equal(4.07630, motion.HubTurn.Radians, 5e-6);
         Assert.Equal(0, motion.FinalSpin.RadiansPerSecond, 1e-14);
     }

@@ -79,7 +79,7 @@ internal static class AnswerReport
 
     private static string Caution(PlanarMotion motion)
     {
-        double speed = motion.Departure.Speed.MetersPerSecond;
+        double speed = motion.AtLetGo.WeightSpeed.MetersPerSecond;
         double energy = 0.5 * motion.Design.WeightMass.Kilograms * speed * speed;
         return $"In this design each weight leaves at {new Figure(speed, "m/s", 3)} with {new Figure(energy, "J", 3)}, "
             + $"and each cord is loaded up to {new Figure(motion.PeakTension.Tension.Newtons, "N", 3)}.";

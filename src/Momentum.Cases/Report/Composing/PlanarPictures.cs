@@ -34,7 +34,7 @@ internal static class PlanarPictures
     {
         double letGo = motion.LetGoTime.Seconds;
         PlanarState last = motion.At(motion.LetGoTime);
-        double turn = last.HubAngle.Radians + (last.UnwoundLength.Meters / motion.Design.Hub.Radius.Meters) + Math.PI;
+        double turn = last.HubAngle.Radians + (last.FreeLength.Meters / motion.Design.Hub.Radius.Meters) + Math.PI;
         int frames = (int)Math.Clamp(Math.Ceiling(turn / LargestTurn), FewestFrames, MostFrames);
         UnwindingFrame[] attached = [.. Instants(motion, frames).Select(t => Frame(motion, t, attached: true))];
 
@@ -76,7 +76,7 @@ internal static class PlanarPictures
         }
 
         Vector<Length, Inertial> place = motion.AtLetGo.WeightPosition(0).FromOrigin;
-        Vector<Speed, Inertial> velocity = motion.Departure.VelocityInInertialAxes;
+        Vector<Speed, Inertial> velocity = motion.AtLetGo.WeightVelocity(0);
         (double x, double y) = (place.X.Meters, place.Y.Meters);
         (double vx, double vy) = (velocity.X.MetersPerSecond, velocity.Y.MetersPerSecond);
         double square = (vx * vx) + (vy * vy);
@@ -119,22 +119,11 @@ internal static class PlanarPictures
 
     private static List<ChartSeries> Energies(PlanarMotion motion, double[] times, PlanarState[] states)
     {
-        if (motion is SpringCordMotion)
-        {
-            SpringCordEnergy[] stretched = [.. states.Select(s => ((SpringCordState)s).Energy)];
-            return
-            [
-                new("Hub", times, [.. stretched.Select(e => e.Hub.Joules)]),
-                new("Weights", times, [.. stretched.Select(e => e.Weights.Joules)]),
-                new("Stretch and damping", times, [.. stretched.Select(e => (e.Elastic + e.Damped).Joules)]),
-                new("Sum", times, [.. stretched.Select(e => e.Total.Joules)]),
-            ];
-        }
-
-        EnergySplit[] energies = [.. states.Select(s => ((DespinState)s).Energy)];
+        DeploymentEnergy[] energies = [.. states.Select(s => s.Energy)];
+        double[] damped = [.. states.Select(s => s is SpringCordState stretched ? stretched.DampedEnergy.Joules : 0)];
         List<ChartSeries> series =
         [
-            new("Hub", times, [.. energies.Select(e => e.Hub.Joules)]),
+            new("Hub", times, [.. energies.Select(e => e.HubRotation.Joules)]),
             new("Weights", times, [.. energies.Select(e => e.Weights.Joules)]),
         ];
         if (energies.Any(e => e.Cords > Energy.Zero))
@@ -142,7 +131,12 @@ internal static class PlanarPictures
             series.Add(new("Cords", times, [.. energies.Select(e => e.Cords.Joules)]));
         }
 
-        series.Add(new("Sum", times, [.. energies.Select(e => e.Total.Joules)]));
+        if (motion is SpringCordMotion)
+        {
+            series.Add(new("Stretch and damping", times, [.. energies.Zip(damped, (e, d) => e.Elastic.Joules + d)]));
+        }
+
+        series.Add(new("Sum", times, [.. energies.Zip(damped, (e, d) => e.Total.Joules + d)]));
         return series;
     }
 
@@ -178,7 +172,7 @@ internal static class PlanarPictures
     {
         PlanarState state = motion.At(Duration.FromSeconds(time));
         PlanarDesign design = motion.Design;
-        double free = state.UnwoundLength.Meters;
+        double free = state.FreeLength.Meters;
         double share = state.Spin / design.Hub.Spin;
         var axis = Direction<StageAxes>.ZAxis;
         return new UnwindingFrame(

@@ -114,7 +114,7 @@ internal static class WholeMotionWords
 
     private static LetGoRow LetGo(int cord, DeploymentResult result)
     {
-        WeightLetGo? left = result.Departures.Where(l => l.Cord == cord).Select(l => (WeightLetGo?)l).FirstOrDefault();
+        WeightDeparture? left = result.Departures.Where(l => l.Cord == cord).Select(l => (WeightDeparture?)l).FirstOrDefault();
         return left is not { } letGo
             ? new LetGoRow(cord + 1, null, null, null)
             : new LetGoRow(

@@ -198,14 +198,14 @@ internal sealed class WholePictures
             return null;
         }
 
-        WeightLetGo fastest = _result.Departures.MaxBy(l => l.Velocity.Magnitude.MetersPerSecond);
+        WeightDeparture fastest = _result.Departures.MaxBy(l => l.Velocity.Magnitude.MetersPerSecond);
         double speed = fastest.Velocity.Magnitude.MetersPerSecond;
         return new ChartMark(fastest.Time.Seconds, speed, $"let go at {new Figure(speed, "m/s")}", Under: true);
     }
 
     private ChartMark HighestPeak()
     {
-        TensionPeak peak = _result.PeakTensions.MaxBy(p => p.Tension.Newtons);
+        PeakTension peak = _result.PeakTension;
         return new ChartMark(peak.Time.Seconds, peak.Tension.Newtons, $"peak {new Figure(peak.Tension.Newtons, "N")}");
     }
 

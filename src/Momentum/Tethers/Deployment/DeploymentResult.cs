@@ -11,7 +11,7 @@ namespace Momentum.Tethers.Deployment;
 /// events and its ledger.
 /// </summary>
 /// <remarks>Made by <see cref="CordDeployment.Deploy"/>. Immutable, so safe to share between threads.</remarks>
-public sealed class DeploymentResult
+public sealed class DeploymentResult : IDespinMotion
 {
     private const double FinestTolerance = 1e-13;
 
@@ -33,12 +33,12 @@ public sealed class DeploymentResult
         Mechanism mechanism = new(_hub, _cords);
         double allowed = Momentum.Ledger.Allowed(deployment.Tolerance);
         Propagation run = Propagate(deployment, mechanism, cancellation, out _recording, out Survey survey);
-        Ledger = DeploymentLedger.Close(run);
+        Ledger = DeploymentLedger.Close(run, allowed);
         if (!(Ledger.Closure <= allowed) && deployment.Tolerance > FinestTolerance)
         {
             // The tolerance bounds the error of a step, not of the run: now and then steps add up one way. Finer ones decide.
             run = Propagate(deployment with { Tolerance = FinestTolerance }, mechanism, cancellation, out _recording, out survey);
-            Ledger = DeploymentLedger.Close(run);
+            Ledger = DeploymentLedger.Close(run, allowed);
         }
 
         if (!(Ledger.Closure <= allowed))
@@ -64,7 +64,7 @@ public sealed class DeploymentResult
         (Before, During, After) = survey.Wobbles();
         PeakTensions = [.. survey.Peaks.Select((peak, cord) => replay.Highest(cord, peak, run.Time))];
         FinalState = replay.StateAt(run.Time);
-        Departures = [.. Events.Where(e => e.Kind == DeploymentEventKind.LetGo).Select(e => LetGo(e.Cord!.Value)).OrderBy(l => l.Cord)];
+        Departures = [.. Events.Where(e => e.Kind == DeploymentEventKind.LetGo).Select(e => DepartureOf(replay, e.Cord!.Value)).OrderBy(l => l.Cord)];
         Landings = [.. Enumerable.Range(0, _cords.Length).Select(Land).OfType<Landing>()];
         Warnings = DeploymentWarnings.Of(this);
     }
@@ -116,10 +116,13 @@ public sealed class DeploymentResult
     public Wobble After { get; }
 
     /// <summary>The largest tension of each cord, in the order of the cords.</summary>
-    public IReadOnlyList<TensionPeak> PeakTensions { get; }
+    public IReadOnlyList<PeakTension> PeakTensions { get; }
+
+    /// <inheritdoc/>
+    public PeakTension PeakTension => PeakTensions.MaxBy(p => p.Tension);
 
     /// <summary>How each weight leaves, in the order of the cords; without those whose cord does not let go.</summary>
-    public IReadOnlyList<WeightLetGo> Departures { get; }
+    public IReadOnlyList<WeightDeparture> Departures { get; }
 
     /// <summary>Where departed weights meet the rig's floor or walls; empty without a rig.</summary>
     public IReadOnlyList<Landing> Landings { get; }
@@ -158,14 +161,20 @@ public sealed class DeploymentResult
 
     private Replay NewReplay() => new(Deployment, _recording, _hub, _cords, _flights, m => Deployment.Tolerances(m, _spin));
 
-    private WeightLetGo LetGo(int cord)
+    IDespinState IDespinMotion.At(Duration time) => At(time);
+
+    IReadOnlyList<IDespinState> IDespinMotion.History(IEnumerable<Duration> times) => History(times);
+
+    private WeightDeparture DepartureOf(Replay replay, int cord)
     {
         Flight flight = _flights[cord];
-        return new WeightLetGo(
+        Vector<Speed, Inertial> velocity = Vector<Speed, Inertial>.FromSi(flight.Velocity);
+        return new WeightDeparture(
             cord,
             Duration.FromSeconds(flight.Start),
             Position<Inertial>.Origin + Vector<Length, Inertial>.FromSi(flight.Place),
-            Vector<Speed, Inertial>.FromSi(flight.Velocity),
+            velocity,
+            replay.StateAt(flight.Start).Attitude.Inverse().Apply(velocity),
             Energy.FromJoules(0.5 * _cords[cord].Weight * flight.Velocity.Square));
     }
 

@@ -10,7 +10,7 @@ namespace Momentum.Tethers.Deployment;
 /// "The hub" means here the hub with all that rides on it at that moment: wound cord, held weights. Equality is by
 /// reference to the cords and by value of the rest.
 /// </remarks>
-public sealed record DeploymentState
+public sealed record DeploymentState : IDespinState
 {
     /// <summary>From the start of the deployment.</summary>
     public required Duration Time { get; init; }
@@ -47,6 +47,19 @@ public sealed record DeploymentState
 
     /// <summary>The cords, in the order of the deployment.</summary>
     public required IReadOnlyList<CordState> Cords { get; init; }
+
+    /// <inheritdoc/>
+    public CordPhase Phase => Cords.Min(c => c.Phase);
+
+    /// <inheritdoc/>
+    public Force TensionOf(int cord) => CordOf(cord, nameof(cord)).Tension;
+
+    /// <inheritdoc/>
+    public Position<Inertial> WeightPosition(int weight) => CordOf(weight, nameof(weight)).Weight;
+
+    private CordState CordOf(int number, string name) => number >= 0 && number < Cords.Count
+        ? Cords[number]
+        : throw new ArgumentOutOfRangeException(name, number, $"The deployment has {Cords.Count} cords; ask for 0 to {Cords.Count - 1}.");
 
     /// <summary>Time, spin and nutation, in the invariant culture.</summary>
     public override string ToString() => string.Create(

@@ -22,7 +22,7 @@ internal static class DeploymentWarnings
         AddAxis(deployment, warnings);
         AddNutation(result, warnings);
         AddEvents(result, warnings);
-        foreach (TensionPeak peak in result.PeakTensions)
+        foreach (PeakTension peak in result.PeakTensions)
         {
             if (deployment.Cords[peak.Cord].BreakingLoad is { } breaking && peak.Tension > breaking)
             {

@@ -55,14 +55,17 @@ public sealed class SpringCordMotion : PlanarMotion
         UnwindTime = Seconds(run.UnwindTime);
         LargestStretch = Length.FromMeters(run.LargestStretch * design.Hub.Radius.Meters);
         SpringCordState peak = StateAt(run.Peak);
-        PeakTension = new PeakTension(peak.CordTension, peak.Time, peak.Phase, peak.UnwoundLength, peak.CordAngle);
-        Departure = WeightDeparture.Of(_last.RadialVelocity, _last.TangentialVelocity, _last.RootAngle, _last.Turn);
+        PeakTension = new PeakTension(0, peak.CordTension, peak.Time, peak.Phase, peak.FreeLength, peak.CordAngle);
         double mass = design.WeightCount * design.WeightMass.ToSi();
         double radius = design.Hub.Radius.Meters;
-        Ledger = DespinLedger.Close(
-            design.Hub.SpinInertia.ToSi() + (mass * radius * radius),
+        Ledger = DeploymentLedger.InPlane(
+            design.Hub.SpinInertia.ToSi(),
+            mass * radius * radius,
+            0,
             _initialSpin,
-            _moments.Select(StateAt).Select(state => (state.AngularMomentum, state.Energy.Total)),
+            [.. _moments.Select(StateAt).Select(state => (state.AngularMomentum.KilogramSquareMetersPerSecond, (state.Energy.Total + state.DampedEnergy).Joules))],
+            _last.Spin.ToSi(),
+            _last.DampedEnergy.Joules,
             Momentum.Ledger.LargestDeparture);
     }
 
@@ -82,10 +85,7 @@ public sealed class SpringCordMotion : PlanarMotion
     public Length LargestStretch { get; }
 
     /// <inheritdoc/>
-    public override WeightDeparture Departure { get; }
-
-    /// <inheritdoc/>
-    public override DespinLedger Ledger { get; }
+    public override DeploymentLedger Ledger { get; }
 
     /// <inheritdoc/>
     public override SpringCordState At(Duration time) => History([time])[0];
@@ -143,7 +143,7 @@ public sealed class SpringCordMotion : PlanarMotion
     private string Refusal(SpringCordRun.Outcome outcome) => outcome switch
     {
         SpringCordRun.Outcome.Slack =>
-            $"The cords slacken {Quoted.Si(_last.Time.Seconds, "s")} after release, with {Quoted.Si(_last.UnwoundLength.Meters, "m")} free: from there on this model does not hold. Take stiffer " +
+            $"The cords slacken {Quoted.Si(_last.Time.Seconds, "s")} after release, with {Quoted.Si(_last.FreeLength.Meters, "m")} free: from there on this model does not hold. Take stiffer " +
             "cords, give them damping, let go earlier, or use the three-dimensional deployment, which follows slack cords.",
         SpringCordRun.Outcome.Rewound =>
             $"The cords wind back on the hub {Quoted.Si(_last.Time.Seconds, "s")} after release instead of coming to let-go. Take stiffer or shorter cords.",

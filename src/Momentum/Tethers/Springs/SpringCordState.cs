@@ -48,7 +48,7 @@ public sealed class SpringCordState : PlanarState
     public override Angle HubAngle => Angle.FromRadians(Turn);
 
     /// <inheritdoc/>
-    public override Length UnwoundLength => Length.FromMeters(_now.Free * Radius);
+    public override Length FreeLength => Length.FromMeters(_now.Free * Radius);
 
     /// <inheritdoc/>
     public override Length Stretch => Length.FromMeters(_state[SpringCordEquations.Stretch] * Radius);
@@ -62,21 +62,25 @@ public sealed class SpringCordState : PlanarState
     /// <inheritdoc/>
     public override Speed WeightSpeed => Speed.FromMetersPerSecond(double.Hypot(RadialVelocity, TangentialVelocity));
 
-    /// <summary>Energy of hub, weights and cords.</summary>
-    public SpringCordEnergy Energy
+    /// <inheritdoc/>
+    public override DeploymentEnergy Energy
     {
         get
         {
             double spin = _state[SpringCordEquations.Spin];
             double stretch = _state[SpringCordEquations.Stretch];
-            double unit = Mass * Radius * Radius * Rate * Rate;
-            return new SpringCordEnergy(
-                UnitsNet.Energy.FromJoules(0.5 * unit * _design.Proportions.Inertia * spin * spin),
-                UnitsNet.Energy.FromJoules(0.5 * unit * ((_radialRate * _radialRate) + (_tangentialRate * _tangentialRate))),
-                UnitsNet.Energy.FromJoules(0.5 * unit * _design.Proportions.Spring * stretch * stretch),
-                UnitsNet.Energy.FromJoules(unit * _state[SpringCordEquations.Damped]));
+            return new DeploymentEnergy(
+                UnitsNet.Energy.FromJoules(0.5 * EnergyUnit * _design.Proportions.Inertia * spin * spin),
+                UnitsNet.Energy.Zero,
+                UnitsNet.Energy.FromJoules(0.5 * EnergyUnit * ((_radialRate * _radialRate) + (_tangentialRate * _tangentialRate))),
+                UnitsNet.Energy.Zero,
+                UnitsNet.Energy.FromJoules(0.5 * EnergyUnit * _design.Proportions.Spring * stretch * stretch),
+                UnitsNet.Energy.Zero);
         }
     }
+
+    /// <summary>What the damping of the cords has turned into heat.</summary>
+    public Energy DampedEnergy => UnitsNet.Energy.FromJoules(EnergyUnit * _state[SpringCordEquations.Damped]);
 
     /// <inheritdoc/>
     public override AngularMomentum AngularMomentum
@@ -89,18 +93,21 @@ public sealed class SpringCordState : PlanarState
         }
     }
 
-    internal double RadialVelocity => _radialRate * Radius * Rate;
+    internal override double RadialVelocity => _radialRate * Radius * Rate;
 
-    internal double TangentialVelocity => _tangentialRate * Radius * Rate;
+    internal override double TangentialVelocity => _tangentialRate * Radius * Rate;
 
-    /// <summary>Angle from the first inertial axis to the radius through the cord's root, at let-go if that is past.</summary>
-    internal double RootAngle { get; }
+    internal override double RootAngle { get; }
 
-    internal double Turn => _state[SpringCordEquations.HubAngle] + (_state[SpringCordEquations.Spin] * _flight);
+    internal override double Turn => _state[SpringCordEquations.HubAngle] + (_state[SpringCordEquations.Spin] * _flight);
 
     private double Radius => _design.Hub.Radius.Meters;
 
     private double Rate => _design.Hub.Spin.ToSi();
+
+    private protected override PlanarDesign Moving => _design;
+
+    private double EnergyUnit => Mass * Radius * Radius * Rate * Rate;
 
     private double Mass => _design.WeightCount * _design.WeightMass.ToSi();
 

@@ -24,7 +24,7 @@ public class LawsOfSpringCords
             return;
         }
 
-        Assert.InRange(motion.Ledger.MomentumClosure, 0, 1e-11);
+        Assert.InRange(motion.Ledger.AngularMomentumClosure, 0, 1e-11);
         Assert.InRange(motion.Ledger.EnergyClosure, 0, 1e-11);
     }
 
@@ -45,7 +45,7 @@ public class LawsOfSpringCords
         Near(small.LetGoTime.Seconds / 3, large.LetGoTime.Seconds, large.LetGoTime.Seconds, 1e-9);
         Near(180 * small.PeakTension.Tension.Newtons, large.PeakTension.Tension.Newtons, large.PeakTension.Tension.Newtons, 1e-9);
         Near(2 * small.LargestStretch.Meters, large.LargestStretch.Meters, large.LargestStretch.Meters, 1e-9);
-        Near(6 * small.Departure.Speed.MetersPerSecond, large.Departure.Speed.MetersPerSecond, large.Departure.Speed.MetersPerSecond, 1e-9);
+        Near(6 * small.Departures[0].Speed.MetersPerSecond, large.Departures[0].Speed.MetersPerSecond, large.Departures[0].Speed.MetersPerSecond, 1e-9);
     }
 
     // The peaks are located on the dense output, of an order below that of the steps.
@@ -115,7 +115,7 @@ public class LawsOfSpringCords
         double x = (X(0) - (8 * X(1)) + (8 * X(3)) - X(4)) / (12 * step);
         double y = (Y(0) - (8 * Y(1)) + (8 * Y(3)) - Y(4)) / (12 * step);
         double speed = around[2].WeightSpeed.MetersPerSecond;
-        double noise = 1e-12 * (design.Hub.Radius.Meters + around[2].UnwoundLength.Meters) / step;
+        double noise = 1e-12 * (design.Hub.Radius.Meters + around[2].FreeLength.Meters) / step;
 
         if (Math.Abs(time - motion.UnwindTime.Seconds) >= 4 * step)
         {

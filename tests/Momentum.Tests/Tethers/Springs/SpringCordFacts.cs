@@ -116,7 +116,7 @@ public class SpringCordFacts
 
         Assert.Equal(1, design.CordLength.Meters / (radius * Math.Sqrt(inertia * Math.Pow(1 - Ratio, 3))), length);
         Assert.Equal(1, 2 * design.SpringRate.NewtonsPerMeter * Ratio / (mass * spin * spin), stretch);
-        Assert.Equal(1, last.Stretch / last.UnwoundLength / Ratio, stretch * 2);
+        Assert.Equal(1, last.Stretch / last.FreeLength / Ratio, stretch * 2);
         Assert.Equal((1 - Ratio) / 2, design.Sensitivity().ToSpinInertia, stretch);
     }
 
@@ -168,7 +168,7 @@ public class SpringCordFacts
         Assert.Equal(planar.LetGoTime.Seconds, solid.Events.First(e => e.Kind == DeploymentEventKind.LetGo).Time.Seconds, 1e-9);
         Assert.Equal(planar.UnwindTime.Seconds, solid.Events.First(e => e.Kind == DeploymentEventKind.Unwound).Time.Seconds, 1e-9);
         Assert.Equal(planar.PeakTension.Tension.Newtons, solid.PeakTensions[0].Tension.Newtons, 1e-6);
-        Assert.Equal(-planar.AtLetGo.Energy.Damped.Joules, solid.Ledger.CordDampingWork.Joules, 1e-7);
+        Assert.Equal(-planar.AtLetGo.DampedEnergy.Joules, solid.Ledger.CordDampingWork.Joules, 1e-7);
         foreach (double share in (ReadOnlySpan<double>)[0.2, 0.5, 0.8, 0.97])
         {
             Duration time = planar.LetGoTime * share;
@@ -176,7 +176,7 @@ public class SpringCordFacts
             DeploymentState here = solid.At(time);
             Assert.Equal(there.Spin.RadiansPerSecond, here.Spin.RadiansPerSecond, 1e-9);
             Assert.Equal(there.CordTension.Newtons, here.Cords[0].Tension.Newtons, 1e-6);
-            Assert.Equal(there.UnwoundLength.Meters, here.Cords[0].FreeLength.Meters, 1e-9);
+            Assert.Equal(there.FreeLength.Meters, here.Cords[0].FreeLength.Meters, 1e-9);
         }
     }
 
@@ -241,7 +241,7 @@ public class SpringCordFacts
         Assert.Equal(damping, design.DampingRatio);
         Assert.Equal(4, design.WeightCount);
         Assert.Equal(1, motion.FinalSpin.RadiansPerSecond, 1e-8);
-        Assert.True(motion.AtLetGo.Energy.Damped > Energy.Zero);
+        Assert.True(motion.AtLetGo.DampedEnergy > Energy.Zero);
         Assert.InRange(Math.Abs(design.Sensitivity().ToInitialSpin), 0, 1e-7);
     }
 
@@ -259,7 +259,7 @@ public class SpringCordFacts
         Assert.NotNull(motion.AtLetGo.CordRoot(1));
         Assert.Equal(motion.HubTurn.Radians + 2, later.HubAngle.Radians, 1e-7);
         Vector<Length, Inertial> flown = later.WeightPosition(0).FromOrigin - from.FromOrigin;
-        Assert.Equal(2 * motion.Departure.Speed.MetersPerSecond, Math.Sqrt((flown.X.Meters * flown.X.Meters) + (flown.Y.Meters * flown.Y.Meters)), 1e-9);
+        Assert.Equal(2 * motion.Departures[0].Speed.MetersPerSecond, Math.Sqrt((flown.X.Meters * flown.X.Meters) + (flown.Y.Meters * flown.Y.Meters)), 1e-9);
         Assert.Equal(90, motion.AtLetGo.CordAngle.Degrees, 1e-9);
     }
 

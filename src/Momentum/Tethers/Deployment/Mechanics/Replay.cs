@@ -72,7 +72,7 @@ internal sealed class Replay
     }
 
     /// <summary>The highest tension of a cord about a peak that was seen, up to the end.</summary>
-    public TensionPeak Highest(int cord, Survey.Peak peak, double end)
+    public PeakTension Highest(int cord, Survey.Peak peak, double end)
     {
         const int Sections = 40;
         double until = Math.Min(peak.Until, end);
@@ -84,7 +84,15 @@ internal sealed class Replay
             (time, tension) = highest > tension ? (place, highest) : (time, tension);
         }
 
-        return new TensionPeak(cord, Force.FromNewtons(tension), Duration.FromSeconds(time));
+        // At let-go the cord is gone; what it was just before counts.
+        CordState then = CordJustAt(cord, time) is { Phase: not CordPhase.LetGo } there ? there : CordJustAt(cord, Math.BitDecrement(time));
+        return new PeakTension(cord, Force.FromNewtons(tension), Duration.FromSeconds(time), then.Phase, then.FreeLength, then.CordAngle);
+    }
+
+    private CordState CordJustAt(int cord, double time)
+    {
+        GoTo(time);
+        return CordAt(cord, new Turn(_state.AsSpan(Mechanism.Attitude, 4)), time);
     }
 
     // The mechanism is then evaluated there.

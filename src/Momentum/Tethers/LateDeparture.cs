@@ -15,8 +15,8 @@ namespace Momentum.Tethers;
 /// <param name="CordAngle">Cord angle of the last cord at its let-go; zero while it still unwinds.</param>
 /// <param name="HubDrift">Speed that the hub's centre of mass is left with.</param>
 /// <param name="Closure">Largest departure of angular momentum and energy over the delay, relative.</param>
-public readonly record struct LateLetGo(Duration Delay, RotationalSpeed FinalSpin, Angle CordAngle, Speed HubDrift, double Closure)
-    : IEqualityOperators<LateLetGo, LateLetGo, bool>
+public readonly record struct LateDeparture(Duration Delay, RotationalSpeed FinalSpin, Angle CordAngle, Speed HubDrift, double Closure)
+    : IEqualityOperators<LateDeparture, LateDeparture, bool>
 {
     /// <summary>Delay, final spin, cord angle and drift, in the invariant culture.</summary>
     public override string ToString() => string.Create(

@@ -4,17 +4,19 @@ using Momentum.Quantities;
 using Momentum.Tethers.Deployment.Mechanics;
 using UnitsNet;
 
-namespace Momentum.Tethers.Deployment;
+namespace Momentum.Tethers;
 
 /// <summary>
-/// Momentum and energy at the start and at the end of a deployment, what went where between, and how well the sums close.
+/// Momentum and energy at the start and at the end of a de-spin, in the plane or in space: what went where between, and how
+/// well the sums close.
 /// Equality is by all members.
 /// </summary>
 /// <remarks>
 /// Energy: start + drum friction + cord damping + bearing friction − impulses = end + carried away, where the works are
 /// negative when they take energy. Angular momentum: about the inertial origin, as vectors; on a rig, where the bearing's
 /// reaction is not known, the part along the bearing's axis about that axis, with the angular impulse of bearing friction
-/// and gravity. Linear momentum: not on a rig.
+/// and gravity. Linear momentum: not on a rig. In the plane the closures are the largest departures over the whole motion, in
+/// space those at its end.
 /// </remarks>
 public sealed record DeploymentLedger
 {
@@ -69,10 +71,78 @@ public sealed record DeploymentLedger
     /// <summary>Departure of energy from its sum, relative to the kinetic energy at the start.</summary>
     public required double EnergyClosure { get; init; }
 
+    /// <summary>What each of the departures may be at most; with more the motion is refused.</summary>
+    public required double AllowedClosure { get; init; }
+
     /// <summary>The largest of the three departures.</summary>
     public double Closure => Math.Max(LinearMomentumClosure, Math.Max(AngularMomentumClosure, EnergyClosure));
 
-    internal static DeploymentLedger Close(Propagation run)
+    /// <summary>The ledger of a planar motion, whose linear momentum vanishes by symmetry.</summary>
+    /// <param name="hub">Spin inertia of the hub alone, kg·m².</param>
+    /// <param name="weights">Spin inertia of the stowed weights, kg·m².</param>
+    /// <param name="cords">Spin inertia of the wound cords, kg·m².</param>
+    /// <param name="spin">Initial spin, rad/s.</param>
+    /// <param name="looks">Angular momentum and energy, damped energy and all, at several instants; the last is let-go.</param>
+    /// <param name="finalSpin">Spin at let-go, rad/s.</param>
+    /// <param name="damped">What the damping of the cords has taken by then, J.</param>
+    /// <param name="allowed">The largest relative departure allowed.</param>
+    /// <exception cref="ComputationRefusedException">Momentum or energy departs by more.</exception>
+    internal static DeploymentLedger InPlane(
+        double hub,
+        double weights,
+        double cords,
+        double spin,
+        IReadOnlyList<(double Momentum, double Energy)> looks,
+        double finalSpin,
+        double damped,
+        double allowed)
+    {
+        double momentum = (hub + weights + cords) * spin;
+        double energy = 0.5 * momentum * spin;
+        double momentumClosure = 0;
+        double energyClosure = 0;
+        foreach ((double nowMomentum, double nowEnergy) in looks)
+        {
+            momentumClosure = Math.Max(momentumClosure, Math.Abs((nowMomentum / momentum) - 1));
+            energyClosure = Math.Max(energyClosure, Math.Abs((nowEnergy / energy) - 1));
+        }
+
+        if (!(momentumClosure <= allowed && energyClosure <= allowed))
+        {
+            throw new ComputationRefusedException(string.Create(
+                CultureInfo.InvariantCulture,
+                $"Angular momentum and energy of the computed motion do not close (relative departure {momentumClosure:g3} and {energyClosure:g3}, allowed {allowed:g3}). The inertia, masses and lengths given are too far apart for the arithmetic; check their units."));
+        }
+
+        (double lastMomentum, double lastEnergy) = looks[^1];
+        double hubEnergy = 0.5 * hub * finalSpin * finalSpin;
+        return new DeploymentLedger
+        {
+            LinearMomentumAtStart = default,
+            LinearMomentumAtEnd = default,
+            LinearMomentumCarriedAway = default,
+            AngularMomentumAtStart = Vector<AngularMomentum, Inertial>.FromSi(0, 0, momentum),
+            AngularMomentumAtEnd = Vector<AngularMomentum, Inertial>.FromSi(0, 0, hub * finalSpin),
+            AngularMomentumCarriedAway = Vector<AngularMomentum, Inertial>.FromSi(0, 0, lastMomentum - (hub * finalSpin)),
+            EnergyAtStart = new DeploymentEnergy(
+                Joules(0.5 * hub * spin * spin), Energy.Zero, Joules(0.5 * weights * spin * spin), Joules(0.5 * cords * spin * spin), Energy.Zero, Energy.Zero),
+            EnergyAtEnd = new DeploymentEnergy(Joules(hubEnergy), Energy.Zero, Energy.Zero, Energy.Zero, Energy.Zero, Energy.Zero),
+            EnergyCarriedAway = Joules(lastEnergy - damped - hubEnergy),
+            DrumFrictionWork = Energy.Zero,
+            CordDampingWork = Joules(-damped),
+            BearingWork = Energy.Zero,
+            ImpulseLoss = Energy.Zero,
+            LinearMomentumClosure = 0,
+            AngularMomentumClosure = momentumClosure,
+            EnergyClosure = energyClosure,
+            AllowedClosure = allowed,
+        };
+
+        static Energy Joules(double value) => Energy.FromJoules(value);
+    }
+
+    /// <summary>The ledger of a run in space; whether it closes is for the caller to judge.</summary>
+    internal static DeploymentLedger Close(Propagation run, double allowed)
     {
         Mechanism mechanism = run.Mechanism;
         Balance first = run.First;
@@ -122,6 +192,7 @@ public sealed record DeploymentLedger
             LinearMomentumClosure = linear,
             AngularMomentumClosure = angular,
             EnergyClosure = Math.Abs(energy),
+            AllowedClosure = allowed,
         };
     }
 
