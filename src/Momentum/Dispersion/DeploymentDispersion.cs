@@ -1,10 +1,5 @@
-using Momentum.Frames;
-using Momentum.Inertia;
-using Momentum.Quantities;
-using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
 using Momentum.Tethers.Deployment.Mechanics;
-using UnitsNet;
 
 namespace Momentum.Dispersion;
 

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Momentum.Quantities;
 using UnitsNet;
 
 namespace Momentum.Dispersion;
