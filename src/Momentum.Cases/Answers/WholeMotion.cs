@@ -2,7 +2,6 @@ using Momentum.Cases.Keys;
 using Momentum.Cases.Sections;
 using Momentum.Frames;
 using Momentum.Inertia;
-using Momentum.Quantities;
 using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
 using Momentum.Tethers.Springs;

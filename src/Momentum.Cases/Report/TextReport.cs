@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using Momentum.Cases.Answers;
-using Momentum.Cases.Syntax;
 using Momentum.Frames;
 using Momentum.Inertia;
 

@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Reflection;
 using Momentum.Cases.Answers;
 using Momentum.Cases.Report.Model;
-using Momentum.Cases.Syntax;
 using Momentum.Tethers;
 using Momentum.Tethers.Springs;
 
