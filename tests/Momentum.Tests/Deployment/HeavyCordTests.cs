@@ -47,6 +47,22 @@ public class HeavyCordTests(ITestOutputHelper output)
         Assert.Equal(result.Deployment.Cords.Count, result.Departures.Count);
     }
 
+    // The jolt of another cord's piece throws a lump that has just left the drum back onto it, where it comes to rest and leaves again.
+    [Theory]
+    [InlineData(467)]
+    [InlineData(550)]
+    public void A_lump_thrown_back_onto_the_drum_leaves_it_again(int number)
+    {
+        DeploymentResult result = PlausibleHeavyCords.Design(number).Deploy();
+        DeploymentEvent landed = result.Events.First(e => e.Kind == DeploymentEventKind.CordPieceLands);
+
+        // Nothing is won by it, but for what the tension does over the last part in 1e12 of the radius.
+        double whole = result.Ledger.EnergyAtStart.Total.Joules;
+        Assert.InRange(landed.EnergyLost.Joules, -1e-11 * whole, 1e-6 * whole);
+        Assert.Equal(result.Deployment.Cords.Sum(c => c.Segments - 1), result.Events.Count(e => e.Kind == DeploymentEventKind.CordPiecePeeled));
+        Assert.Equal(result.Deployment.Cords.Count, result.Departures.Count);
+    }
+
     // Light lumps leave the drum under cords that pull far out of its plane: hundreds of times faster across than along. A start
     // measured by the latter alone lost momentum, a part in 1e10 and less.
     [Theory]

@@ -9,6 +9,12 @@ public enum DeploymentEventKind
     /// <summary>A lump of a heavy cord left the drum: the next piece of cord is unwinding.</summary>
     CordPiecePeeled,
 
+    /// <summary>
+    /// A lump of a heavy cord that had just left the drum was thrown back onto it, as by the jolt of another cord's piece; it leaves
+    /// it again.
+    /// </summary>
+    CordPieceLands,
+
     /// <summary>A cord was fully unwound and hinges about its end on the hub.</summary>
     Unwound,
 

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Momentum.Tethers.Deployment.Mechanics;
 
 /// <summary>What each event does to the phases, the state and the clock.</summary>
@@ -87,6 +85,35 @@ internal sealed class EventActions(Mechanism mechanism, double[] state, Clock cl
                 LetGo(cord);
             }
         }
+    }
+
+    /// <summary>
+    /// Lumps that are barely off the drum and move towards it, as another cord's jolt makes them, are on it again: no event is
+    /// located in what would be left of their way.
+    /// </summary>
+    /// <returns>Whether there was one.</returns>
+    public bool LandWhatFalls()
+    {
+        bool any = false;
+        for (int cord = 0; cord < mechanism.CordCount; cord++)
+        {
+            int inner = mechanism.InnerLink(cord);
+            if (inner <= mechanism.OuterLink(cord))
+            {
+                continue;
+            }
+
+            ref readonly Link link = ref mechanism.Links[inner];
+            double unwound = state[link.Offset];
+            if (link.IsOnDrum && link.Phase.Winding is { IsBack: false, Length: 0 } && unwound > 0 && state[link.Offset + 3] < 0 &&
+                unwound * mechanism.CordOf(cord).Radius < Surroundings.TouchDistance(mechanism.CordOf(cord)))
+            {
+                ComeBack(cord, inner);
+                any = true;
+            }
+        }
+
+        return any;
     }
 
     /// <summary>A winding ends, at its end or at the next lump.</summary>
@@ -192,9 +219,9 @@ internal sealed class EventActions(Mechanism mechanism, double[] state, Clock cl
         }
         else
         {
-            throw new DeploymentRefusedException(string.Create(
-                CultureInfo.InvariantCulture,
-                $"A piece of heavy cord {cord + 1} fell back onto the drum at {Time:G6} s. Cut the cord into fewer segments."));
+            double before = Energy();
+            _changes.Land(inner, state);
+            happenings.Note(DeploymentEventKind.CordPieceLands, Time, cord, before - Energy());
         }
     }
 

@@ -18,6 +18,16 @@ internal sealed class Impulse(Mechanism mechanism)
         }
     }
 
+    /// <summary>A node strikes the hub and stays with it: the hub, with the node riding on it already, takes its momentum.</summary>
+    public void Catch(int index, Span<double> state)
+    {
+        ref readonly Link link = ref mechanism.Links[index];
+        Vec momentum = link.Mass * _velocities[index];
+        mechanism.Riding.Respond(momentum, link.Motion.Position.Cross(momentum), out Vec hub, out Vec turning);
+        Move(state, hub, turning);
+        _velocities[index] = default;
+    }
+
     /// <summary>Stops the links of fixed length in their new phases, and writes the velocities after it.</summary>
     public void Stop(Span<double> state)
     {

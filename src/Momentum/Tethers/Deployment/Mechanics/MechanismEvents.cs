@@ -145,14 +145,25 @@ internal readonly struct MechanismEvents(Mechanism mechanism, Surroundings surro
         own[MechanismEventKind.UnwindingReverses] = state[link.Offset + 3];
         own[MechanismEventKind.RunsOffDrum] = link.Motion.Cos - SteepestOnDrum;
 
-        // A lump that has just left the drum may come near it again as the cord's mass swings.
-        own[MechanismEventKind.NodeComesBack] = link.Motion.Free -
-            (isWeight || winding.IsBack ? Surroundings.StrikeDistance(constants) : Surroundings.TouchDistance(constants));
+        own[MechanismEventKind.NodeComesBack] = isWeight || winding.IsBack
+            ? link.Motion.Free - Surroundings.StrikeDistance(constants)
+            : ClearOfDrum(link, constants, state[link.Offset + 3]);
         if (constants.LetGo == LetGoKind.CordAngle && constants.LetGoValue < 0 && clock.Waits(link.Cord) && !winding.IsBack)
         {
             double run = (winding.Sense * (winding.Angle - constants.StartAngle)) + unwound;
             own[MechanismEventKind.CordAngleReached] = run - constants.WoundAngle - constants.LetGoValue;
         }
+    }
+
+    /// <summary>
+    /// Positive while a lump of a heavy cord is off the drum. One that has just left it is within touch of it still, and one that
+    /// swings on the cord comes near it: these are on it again only when they come back onto it.
+    /// </summary>
+    private static double ClearOfDrum(in Link link, CordConstants cord, double outward)
+    {
+        double touch = Surroundings.TouchDistance(cord);
+        double clear = link.Motion.Free - touch;
+        return clear > 0 ? clear : Math.Max(clear, outward / cord.FrictionSpeed * touch);
     }
 
     private bool IsOnDrum(int cord)

@@ -148,6 +148,26 @@ internal sealed class PhaseChanges(Mechanism mechanism)
         _impulse.Stop(state);
     }
 
+    /// <summary>
+    /// A lump that has left the drum is thrown back onto it: it comes to rest there, and is about to start again. Stopping it
+    /// first, and then the links of fixed length, is stopping them at once: the second leaves the state within reach of the first.
+    /// </summary>
+    public void Land(int index, Span<double> state)
+    {
+        mechanism.Evaluate(state);
+        _impulse.Remember();
+        ref Link lump = ref mechanism.Links[index];
+        ref Link outer = ref mechanism.Links[index - 1];
+        lump.Phase.Chart = Chart.Held;
+        lump.Motion.Position = lump.HeldAt;
+        outer.Phase.Parent = -1;
+        mechanism.GatherRiding();
+        _impulse.Catch(index, state);
+        _impulse.Stop(state);
+        outer.Phase.Parent = index;
+        Unwind(ref lump, state);
+    }
+
     /// <summary>Takes a cord with all its nodes out of the motion, and returns what it carries away.</summary>
     public Balance LetGo(int cord, Span<double> state)
     {

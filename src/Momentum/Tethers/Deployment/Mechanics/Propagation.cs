@@ -102,7 +102,7 @@ internal sealed class Propagation
                 break;
             }
 
-            if (_starts.Pass(_state))
+            if (_starts.Pass(_state) || _actions.LandWhatFalls())
             {
                 continue;
             }

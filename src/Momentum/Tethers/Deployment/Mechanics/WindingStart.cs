@@ -14,6 +14,9 @@ internal sealed class WindingStart(Mechanism mechanism)
     // What the faster of a starting node's two angles is given, in radians: the limit laws used there are exact to its square.
     private const double StartAngle = 1e-8;
 
+    // What a start may miss of the velocity of another lump that is near the drum, in speeds at which drum friction fades.
+    private const double Missed = 1e-9;
+
     // A winding that ends within this angle of a start, in radians, is ended before it: shortly after a start the numbers
     // of the starting node have few digits, which an end would pass on to the rest.
     private const double WaitAngle = 1e-6;
@@ -68,8 +71,27 @@ internal sealed class WindingStart(Mechanism mechanism)
             return time;
         }
 
-        time = StartAngle / fastest;
-        Move(time, state);
+        return Move(StartAngle / fastest, state);
+    }
+
+    /// <summary>
+    /// The time in which the other links on drums move evenly. A lump that comes back to the drum, or was jolted off it, does not
+    /// for long: its free length goes with the root of the time.
+    /// </summary>
+    private double TimeOfOthers(ReadOnlySpan<double> state)
+    {
+        double time = double.PositiveInfinity;
+        foreach (ref readonly Link link in mechanism.Links)
+        {
+            double outward = state[link.Offset + 3];
+            if (link.IsOnDrum && !link.Starts(state) && outward != 0 && link.Motion.Free > 0)
+            {
+                double lengthening = mechanism.CordOf(link.Cord).Radius * link.Motion.Unwinding / link.Motion.Free;
+                double uneven = Math.Abs(lengthening * (_derivatives[link.Offset + 3] - (lengthening * outward)));
+                time = Math.Min(time, Math.Sqrt(Missed * mechanism.CordOf(link.Cord).FrictionSpeed / uneven));
+            }
+        }
+
         return time;
     }
 
@@ -97,9 +119,7 @@ internal sealed class WindingStart(Mechanism mechanism)
                 double outward = link.Motion.Acceleration.Dot(link.Motion.Radial);
                 if (!(outward > 0))
                 {
-                    throw new DeploymentRefusedException(string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"The weight of cord {link.Cord + 1} is not thrown outward when it is set free: its acceleration away from the drum is {outward:G4} m/s². Spin the hub, or place the weight further from the spin axis."));
+                    throw NotThrownOutward(link, outward);
                 }
 
                 // Each link can be loosened once, so that this ends.
@@ -118,6 +138,14 @@ internal sealed class WindingStart(Mechanism mechanism)
         return fastest;
     }
 
+    private static DeploymentRefusedException NotThrownOutward(in Link link, double outward)
+    {
+        FormattableString why = link.WeightShare > 0
+            ? (FormattableString)$"The weight of cord {link.Cord + 1} is not thrown outward when it is set free: its acceleration away from the drum is {outward:G4} m/s². Spin the hub, or place the weight further from the spin axis."
+            : $"A joint of heavy cord {link.Cord + 1} is pressed onto the drum as it should leave it, by {-outward:G4} m/s²: the cord's pull presses it there, or the hub turns too slowly to throw it off, and the cord would wind up again. Let go before that, or take a lighter cord or fewer segments.";
+        return new DeploymentRefusedException(why.ToString(CultureInfo.InvariantCulture));
+    }
+
     /// <summary>
     /// How fast the angles of a node that starts grow, rad/s. A light lump under a cord that pulls out of the drum's plane goes
     /// out of it hundreds of times faster than along it.
@@ -132,9 +160,11 @@ internal sealed class WindingStart(Mechanism mechanism)
     }
 
     /// <summary>A short step of everything, and the start of the nodes.</summary>
-    private void Move(double time, Span<double> state)
+    /// <returns>The time that it took: what was asked for, or less.</returns>
+    private double Move(double most, Span<double> state)
     {
         mechanism.Derivatives(state, _derivatives);
+        double time = Math.Min(most, TimeOfOthers(state));
         foreach (ref readonly Link link in mechanism.Links)
         {
             if (link.Starts(state))
@@ -149,6 +179,7 @@ internal sealed class WindingStart(Mechanism mechanism)
         }
 
         Array.Clear(_waiting);
+        return time;
     }
 
     /// <summary>What of a node that starts grows with time, and how fast.</summary>
