@@ -22,8 +22,6 @@ namespace Momentum.Dispersion;
 /// </remarks>
 public sealed class DeploymentDispersion
 {
-    private const int ChunkOfCases = 8;
-
     private readonly DrawnInput[] _inputs;
     private readonly int _numbers;
     private readonly double _nutation;
@@ -104,35 +102,7 @@ public sealed class DeploymentDispersion
         }
 
         CounterRandom.RequireCase(firstCase, nameof(firstCase));
-        var figures = new double[cases * DeploymentCase.Figures];
-        var outcomes = new DeploymentOutcome[cases];
-        var slack = new bool[cases];
-        var deck = new bool[cases];
-        Parallel.For(
-            0,
-            (cases + ChunkOfCases - 1) / ChunkOfCases,
-            new ParallelOptions { CancellationToken = cancellation },
-            () => new DeploymentCase(Deployment),
-            (chunk, _, one) =>
-            {
-                int end = Math.Min(cases, (chunk + 1) * ChunkOfCases);
-                for (int i = chunk * ChunkOfCases; i < end; i++)
-                {
-                    Span<double> found = figures.AsSpan(i * DeploymentCase.Figures, DeploymentCase.Figures);
-                    try
-                    {
-                        outcomes[i] = one.Run(Case(firstCase + i, seed), found, out slack[i], out deck[i], cancellation);
-                    }
-                    catch (ArgumentException)
-                    {
-                        found.Fill(double.NaN);
-                        outcomes[i] = DeploymentOutcome.NotPhysical;
-                    }
-                }
-
-                return one;
-            },
-            _ => { });
-        return DeploymentEnsemble.Of(this, outcomes, figures, slack, deck);
+        IEnumerable<DeployedCase> deployed = new DeploymentCases(Deployment, number => Case(number, seed)).Run(firstCase, cases, cancellation: cancellation);
+        return DeploymentEnsemble.Of(deployed, new DeploymentEnsemble.Draws(Deployment, Uncertainty), [new(seed, firstCase, cases)]);
     }
 }

@@ -1,5 +1,6 @@
 using Momentum.Quantities;
 using Momentum.Tethers;
+using Momentum.Tethers.Deployment;
 using UnitsNet;
 
 namespace Momentum.Dispersion;
@@ -13,7 +14,14 @@ namespace Momentum.Dispersion;
 /// </remarks>
 public sealed class DeploymentEnsemble
 {
-    private DeploymentEnsemble(DeploymentDispersion source) => Source = source;
+    private readonly Draws? _draws;
+    private readonly CaseRange[] _ranges;
+
+    private DeploymentEnsemble(Draws? draws, CaseRange[] ranges)
+    {
+        _draws = draws;
+        _ranges = ranges;
+    }
 
     /// <summary>Number of cases, all of them.</summary>
     public int Cases => FinalSpin.Count + Failed;
@@ -57,10 +65,11 @@ public sealed class DeploymentEnsemble
     /// <summary>Largest tension of all cords, where they meet the hub.</summary>
     public required Sample<Force> PeakTension { get; init; }
 
+    /// <summary>Breaking load over peak tension, of the cord in which it is least; null if no cord states a breaking load.</summary>
+    public Sample<Ratio>? BreakingLoadRatio { get; init; }
+
     /// <summary>Angle between the hub's angular momentum after the last let-go and before the first release.</summary>
     public required Sample<Angle> MomentumTilt { get; init; }
-
-    internal DeploymentDispersion Source { get; }
 
     /// <summary>Probability that the spin is smaller in size than a limit, at the last let-go and ever after; a failed case counts as not.</summary>
     /// <param name="limit">The limit, positive.</param>
@@ -90,18 +99,36 @@ public sealed class DeploymentEnsemble
     public Probability ProbabilityThatPeakTensionIsBelow(Force limit, double confidence = 0.95) =>
         Below(PeakTension, Allowed.Positive(limit.Newtons, limit, nameof(limit), "Give the tension that must not be reached."), confidence);
 
+    /// <summary>The statistics of cases, however they were drawn.</summary>
+    /// <param name="cases">The cases, each once.</param>
+    /// <exception cref="ComputationRefusedException">In no case are all weights let go.</exception>
+    public static DeploymentEnsemble Of(IEnumerable<DeployedCase> cases)
+    {
+        ArgumentNullException.ThrowIfNull(cases);
+        return Of(cases, null, []);
+    }
+
     /// <summary>Both ensembles as one, as if all their cases had been run at once.</summary>
-    /// <param name="other">Another run of the same deployment and uncertainty, over other cases or with another seed.</param>
-    /// <exception cref="ArgumentException">It is of another deployment or uncertainty.</exception>
+    /// <param name="other">Another run of an equal deployment and an equal uncertainty, over other cases or with another seed.</param>
+    /// <exception cref="ArgumentException">
+    /// It is of another deployment or uncertainty, or has cases in common with this; the message says in what. Or one of the two
+    /// was made of cases that somebody else drew: join the cases instead.
+    /// </exception>
     public DeploymentEnsemble Merge(DeploymentEnsemble other)
     {
         ArgumentNullException.ThrowIfNull(other);
-        if (other.Source.Deployment != Source.Deployment || other.Source.Uncertainty != Source.Uncertainty)
+        if (_draws is null || other._draws is null)
         {
-            throw new ArgumentException("Only ensembles of the same deployment and the same uncertainty can be merged.", nameof(other));
+            throw new ArgumentException("An ensemble made of single cases does not know how they were drawn: make one of all the cases.", nameof(other));
         }
 
-        return new DeploymentEnsemble(Source)
+        if (_draws.Difference(other._draws) is { } difference)
+        {
+            throw new ArgumentException($"Only ensembles of an equal deployment and an equal uncertainty can be merged: {difference}.", nameof(other));
+        }
+
+        CaseRange.RefuseOverlap(_ranges, other._ranges, nameof(other));
+        return new DeploymentEnsemble(_draws, [.. _ranges, .. other._ranges])
         {
             WrappedBack = WrappedBack + other.WrappedBack,
             Struck = Struck + other.Struck,
@@ -115,52 +142,81 @@ public sealed class DeploymentEnsemble
             TransverseRate = TransverseRate.Merge(other.TransverseRate),
             Nutation = Nutation.Merge(other.Nutation),
             PeakTension = PeakTension.Merge(other.PeakTension),
+            BreakingLoadRatio = BreakingLoadRatio is { } ratios && other.BreakingLoadRatio is { } others ? ratios.Merge(others) : null,
             MomentumTilt = MomentumTilt.Merge(other.MomentumTilt),
         };
     }
 
-    internal static DeploymentEnsemble Of(
-        DeploymentDispersion source, DeploymentOutcome[] outcomes, double[] figures, bool[] slack, bool[] deck)
+    internal static DeploymentEnsemble Of(IEnumerable<DeployedCase> cases, Draws? draws, CaseRange[] ranges)
     {
-        DeploymentEnsemble ensemble = new(source)
+        var counts = new int[Enum.GetValues<DeploymentOutcome>().Length];
+        List<double>[] figures = [[], [], [], [], [], [], []];
+        int slack = 0;
+        int deck = 0;
+        foreach (DeployedCase one in cases)
         {
-            WrappedBack = Count(DeploymentOutcome.WrappedBack),
-            Struck = Count(DeploymentOutcome.Struck),
-            NotLetGo = Count(DeploymentOutcome.NotLetGo),
-            NotPhysical = Count(DeploymentOutcome.NotPhysical),
-            Refused = Count(DeploymentOutcome.Refused),
-            WentSlack = slack.Count(happened => happened),
-            TouchedDeck = deck.Count(happened => happened),
-            FinalSpin = Of<RotationalSpeed>(DeploymentCase.FinalSpin),
-            LargestSpin = Of<RotationalSpeed>(DeploymentCase.LargestSpin),
-            TransverseRate = Of<RotationalSpeed>(DeploymentCase.TransverseRate),
-            Nutation = Of<Angle>(DeploymentCase.Nutation),
-            PeakTension = Of<Force>(DeploymentCase.PeakTension),
-            MomentumTilt = Of<Angle>(DeploymentCase.MomentumTilt),
-        };
-        return ensemble.FinalSpin.Count > 0
-            ? ensemble
-            : throw new ComputationRefusedException(
-                $"In none of the {outcomes.Length} cases are all weights let go: in {ensemble.WrappedBack} a cord wraps back, in {ensemble.Struck} a weight or " +
-                $"cord strikes something, in {ensemble.NotLetGo} a cord is still on at the end, in {ensemble.NotPhysical} a drawn value is not physical, " +
-                $"{ensemble.Refused} are refused. Check the let-go rule, the time of the end and the widths of the scatter, or deploy one case alone to see why.");
-
-        int Count(DeploymentOutcome outcome) => outcomes.Count(o => o == outcome);
-
-        Sample<TQuantity> Of<TQuantity>(int figure)
-            where TQuantity : struct, IQuantity
-        {
-            var values = new List<double>(outcomes.Length);
-            for (int i = 0; i < outcomes.Length; i++)
+            counts[(int)one.Outcome]++;
+            if (one.Outcome != DeploymentOutcome.LetGo)
             {
-                if (outcomes[i] == DeploymentOutcome.LetGo)
-                {
-                    values.Add(figures[(i * DeploymentCase.Figures) + figure]);
-                }
+                continue;
             }
 
-            return new Sample<TQuantity>([.. values]);
+            figures[0].Add(one.FinalSpin.ToSi());
+            figures[1].Add(one.LargestSpin.ToSi());
+            figures[2].Add(one.TransverseRate.ToSi());
+            figures[3].Add(one.Nutation.Radians);
+            figures[4].Add(one.PeakTension.Newtons);
+            figures[5].Add(one.MomentumTilt.Radians);
+            if (one.BreakingLoadRatio is { } ratio)
+            {
+                figures[6].Add(ratio);
+            }
+
+            slack += one.WentSlack ? 1 : 0;
+            deck += one.TouchedDeck ? 1 : 0;
         }
+
+        int wrapped = counts[(int)DeploymentOutcome.WrappedBack];
+        int struck = counts[(int)DeploymentOutcome.Struck];
+        int on = counts[(int)DeploymentOutcome.NotLetGo];
+        int notPhysical = counts[(int)DeploymentOutcome.NotPhysical];
+        int refused = counts[(int)DeploymentOutcome.Refused];
+        if (figures[0].Count == 0)
+        {
+            throw new ComputationRefusedException(
+                $"In none of the {counts.Sum()} cases are all weights let go: in {wrapped} a cord wraps back, in {struck} a weight or " +
+                $"cord strikes something, in {on} a cord is still on at the end, in {notPhysical} a drawn value is not physical, " +
+                $"{refused} are refused. Check the let-go rule, the time of the end and the widths of the scatter, or deploy one case alone to see why.");
+        }
+
+        return new DeploymentEnsemble(draws, ranges)
+        {
+            WrappedBack = wrapped,
+            Struck = struck,
+            NotLetGo = on,
+            NotPhysical = notPhysical,
+            Refused = refused,
+            WentSlack = slack,
+            TouchedDeck = deck,
+            FinalSpin = new([.. figures[0]]),
+            LargestSpin = new([.. figures[1]]),
+            TransverseRate = new([.. figures[2]]),
+            Nutation = new([.. figures[3]]),
+            PeakTension = new([.. figures[4]]),
+            MomentumTilt = new([.. figures[5]]),
+            BreakingLoadRatio = figures[6].Count == figures[0].Count ? new([.. figures[6]]) : null,
+        };
+    }
+
+    /// <summary>How the cases of an ensemble were drawn.</summary>
+    internal sealed record Draws(CordDeployment Deployment, DespinUncertainty Uncertainty)
+    {
+        /// <summary>In what two differ; null if they are equal by value.</summary>
+        internal string? Difference(Draws other) =>
+            Uncertainty != other.Uncertainty ? $"what is uncertain differs, {Uncertainty} and {other.Uncertainty}"
+            : !Deployment.Cords.SequenceEqual(other.Deployment.Cords) ? "the cords differ"
+            : (Deployment with { Cords = other.Deployment.Cords }) != other.Deployment ? $"the deployments differ, {Deployment} and {other.Deployment}"
+            : null;
     }
 
     private Probability Below<TQuantity>(Sample<TQuantity> sample, double bound, double confidence)

@@ -108,7 +108,7 @@ public sealed class DespinDispersion
                 return one;
             },
             _ => { });
-        return DespinEnsemble.Of(this, outcomes, spins, tensions);
+        return DespinEnsemble.Of(this, new CaseRange(seed, firstCase, cases), outcomes, spins, tensions);
     }
 
     /// <summary>What each uncertain input does to the final spin, alone; the one with the largest share of variance first.</summary>

@@ -10,6 +10,7 @@ public sealed class DespinEnsemble
 {
     internal DespinEnsemble(
         DespinDispersion source,
+        CaseRange[] ranges,
         int wrappedBack,
         int rateNotReached,
         int notPhysical,
@@ -18,6 +19,7 @@ public sealed class DespinEnsemble
         Sample<Force> peakTension)
     {
         Source = source;
+        Ranges = ranges;
         WrappedBack = wrappedBack;
         RateNotReached = rateNotReached;
         NotPhysical = notPhysical;
@@ -52,6 +54,8 @@ public sealed class DespinEnsemble
 
     internal DespinDispersion Source { get; }
 
+    internal CaseRange[] Ranges { get; }
+
     /// <summary>Probability that the final spin is smaller in size than a limit; a failed case counts as not.</summary>
     /// <param name="limit">The limit, positive.</param>
     /// <param name="confidence">Confidence of the interval, between 0 and 1.</param>
@@ -74,7 +78,7 @@ public sealed class DespinEnsemble
 
     /// <summary>Both ensembles as one, as if all their cases had been run at once.</summary>
     /// <param name="other">Another run of the same design and uncertainty, over other cases or with another seed.</param>
-    /// <exception cref="ArgumentException">It is of another design or uncertainty.</exception>
+    /// <exception cref="ArgumentException">It is of another design or uncertainty, or has cases in common with this.</exception>
     public DespinEnsemble Merge(DespinEnsemble other)
     {
         ArgumentNullException.ThrowIfNull(other);
@@ -83,8 +87,10 @@ public sealed class DespinEnsemble
             throw new ArgumentException("Only ensembles of the same design and the same uncertainty can be merged.", nameof(other));
         }
 
+        CaseRange.RefuseOverlap(Ranges, other.Ranges, nameof(other));
         return new DespinEnsemble(
             Source,
+            [.. Ranges, .. other.Ranges],
             WrappedBack + other.WrappedBack,
             RateNotReached + other.RateNotReached,
             NotPhysical + other.NotPhysical,
@@ -93,7 +99,7 @@ public sealed class DespinEnsemble
             PeakTension.Merge(other.PeakTension));
     }
 
-    internal static DespinEnsemble Of(DespinDispersion source, DespinOutcome[] outcomes, double[] spins, double[] tensions)
+    internal static DespinEnsemble Of(DespinDispersion source, CaseRange range, DespinOutcome[] outcomes, double[] spins, double[] tensions)
     {
         Span<int> counts = stackalloc int[5];
         foreach (DespinOutcome outcome in outcomes)
@@ -111,6 +117,7 @@ public sealed class DespinEnsemble
 
         return new DespinEnsemble(
             source,
+            [range],
             counts[(int)DespinOutcome.WrappedBack],
             counts[(int)DespinOutcome.RateNotReached],
             counts[(int)DespinOutcome.NotPhysical],

@@ -115,9 +115,9 @@ public sealed class Sample<TQuantity>
         return result;
     }
 
-    // An angle is no vector's quantity, so the table of those has it not.
-    private static TQuantity Of(double si) => typeof(TQuantity) == typeof(Angle)
-        ? Unsafe.BitCast<Angle, TQuantity>(Angle.FromRadians(si))
+    // An angle and a ratio are no vector's quantity, so the table of those has them not.
+    private static TQuantity Of(double si) => typeof(TQuantity) == typeof(Angle) ? Unsafe.BitCast<Angle, TQuantity>(Angle.FromRadians(si))
+        : typeof(TQuantity) == typeof(Ratio) ? Unsafe.BitCast<Ratio, TQuantity>(Ratio.FromDecimalFractions(si))
         : Si<TQuantity>.Quantity(si);
 
     /// <summary>How many values lie strictly between two SI numbers.</summary>

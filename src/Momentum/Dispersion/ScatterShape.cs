@@ -11,4 +11,7 @@ public enum ScatterShape
 
     /// <summary>Evenly distributed between limits; the width is the limit to either side.</summary>
     Uniform,
+
+    /// <summary>One of measured values, each with equal chance.</summary>
+    Samples,
 }

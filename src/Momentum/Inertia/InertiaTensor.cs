@@ -84,6 +84,33 @@ public readonly struct InertiaTensor<TFrame> :
     public static InertiaTensor<TFrame> Diagonal(MassMomentOfInertia xx, MassMomentOfInertia yy, MassMomentOfInertia zz) =>
         Of(xx, yy, zz, MassMomentOfInertia.Zero, MassMomentOfInertia.Zero, MassMomentOfInertia.Zero, ProductSign.TensorElement);
 
+    /// <summary>
+    /// The inertia of a body nearest to elements that were drawn within their tolerances and may be none: where a limit of
+    /// physics is passed the moments move together, as little as the limit asks for.
+    /// </summary>
+    /// <param name="xx">Moment of inertia about the first axis.</param>
+    /// <param name="yy">Moment of inertia about the second axis.</param>
+    /// <param name="zz">Moment of inertia about the third axis.</param>
+    /// <param name="xy">Product of inertia of the first and second axes.</param>
+    /// <param name="xz">Product of inertia of the first and third axes.</param>
+    /// <param name="yz">Product of inertia of the second and third axes.</param>
+    /// <param name="products">Which sign the three products have.</param>
+    /// <remarks>
+    /// Nearest by the second moments, ∫ r rᵀ dm: negative principal ones become zero, which leaves a lamina or a rod.
+    /// Elements that a body can have are returned as they are.
+    /// </remarks>
+    /// <exception cref="ArgumentOutOfRangeException">A number is NaN or infinite, or the convention is not one of the two.</exception>
+    /// <exception cref="ArgumentException">Nothing is left: no principal second moment is positive.</exception>
+    public static InertiaTensor<TFrame> Nearest(
+        MassMomentOfInertia xx,
+        MassMomentOfInertia yy,
+        MassMomentOfInertia zz,
+        MassMomentOfInertia xy,
+        MassMomentOfInertia xz,
+        MassMomentOfInertia yz,
+        ProductSign products) =>
+        Checked(PhysicalInertia.Nearest(Checks.Elements(xx, yy, zz, xy, xz, yz, products)));
+
     /// <summary>Writes the matrix, nine numbers in kg·m² row by row: the way out of the type system.</summary>
     /// <param name="destination">At least nine numbers long.</param>
     /// <exception cref="ArgumentException">The destination is shorter than nine.</exception>

@@ -76,6 +76,24 @@ public readonly struct MassProperties<TFrame> :
             : new(kilograms, centreOfMass, about);
     }
 
+    /// <summary>
+    /// The body nearest to a mass, a centre and an inertia about a point that were each drawn within their tolerances and may
+    /// belong to none together, as <see cref="InertiaTensor{TFrame}.Nearest"/>.
+    /// </summary>
+    /// <param name="mass">The mass, above zero.</param>
+    /// <param name="centreOfMass">The centre of mass.</param>
+    /// <param name="inertia">The inertia about a point.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The mass is not a finite number above zero.</exception>
+    /// <exception cref="ArgumentException">Nothing is left about the centre of mass: the mass at its place has all of the inertia.</exception>
+    public static MassProperties<TFrame> Nearest(Mass mass, Position<TFrame> centreOfMass, PointInertia<TFrame> inertia)
+    {
+        double kilograms = Checks.Positive(mass.ToSi(), nameof(mass), "kilograms");
+        Tensor about = PhysicalInertia.Nearest(inertia.Si - Tensor.OfPoint(kilograms, (centreOfMass - inertia.About).Si));
+        return PhysicalInertia.Refusal(about) is { } reason
+            ? throw new ArgumentException($"No body with its centre of mass at {centreOfMass} is near to this inertia: {reason}.", nameof(inertia))
+            : new(kilograms, centreOfMass, about);
+    }
+
     /// <summary>The inertia about a point: plus the inertia that the mass at its centre has about that point (parallel axes).</summary>
     /// <param name="point">The point.</param>
     public PointInertia<TFrame> InertiaAbout(Position<TFrame> point) =>

@@ -31,6 +31,27 @@ internal static class PhysicalInertia
             Principal(s, allowed);
     }
 
+    /// <summary>
+    /// The inertia of a body nearest to elements that no body may have: of the second moments, ∫ r rᵀ dm = ½ tr(I) 1 − I,
+    /// the negative principal ones are set to zero, which leaves a lamina or a rod. Elements that a body can have stay as they are.
+    /// </summary>
+    /// <remarks>
+    /// Nearest in the sum of the squares of the second moments' elements (N. J. Higham, Computing a nearest symmetric positive
+    /// semidefinite matrix, Linear Algebra and its Applications 103, 1988, from memory). A negative second moment −e along a
+    /// unit vector v is raised to zero by adding e to the moments about all axes across v: so the moment about the axis of a
+    /// thin disc stays as it was drawn, and those about its diameters follow.
+    /// </remarks>
+    internal static Tensor Nearest(Tensor s)
+    {
+        double half = 0.5 * (s.Xx + s.Yy + s.Zz);
+        var second = SymmetricEigen.Of(new Tensor(half - s.Xx, half - s.Yy, half - s.Zz, -s.Xy, -s.Xz, -s.Yz));
+        return Raised(Raised(Raised(s, second.Value0, second.Vector0), second.Value1, second.Vector1), second.Value2, second.Vector2);
+    }
+
+    private static Tensor Raised(Tensor s, double moment, Vec v) => moment >= 0
+        ? s
+        : s + (new Tensor(1 - (v.X * v.X), 1 - (v.Y * v.Y), 1 - (v.Z * v.Z), -v.X * v.Y, -v.X * v.Z, -v.Y * v.Z) * -moment);
+
     private static string? Negative(string name, double value, double allowed) => value < -allowed
         ? string.Create(CultureInfo.InvariantCulture, $"{name} is {value:G9} kg·m², and a moment of inertia is never negative. Likely a product was given in its place, or more was subtracted than there is")
         : null;

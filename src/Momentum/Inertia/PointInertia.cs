@@ -80,6 +80,30 @@ public readonly struct PointInertia<TFrame> :
             : new(about, si);
     }
 
+    /// <summary>
+    /// The inertia of a body nearest to elements about a point that were drawn within their tolerances and may be none, as
+    /// <see cref="InertiaTensor{TFrame}.Nearest"/>.
+    /// </summary>
+    /// <param name="about">The point.</param>
+    /// <param name="xx">Moment of inertia about the first axis through the point.</param>
+    /// <param name="yy">Moment of inertia about the second axis through the point.</param>
+    /// <param name="zz">Moment of inertia about the third axis through the point.</param>
+    /// <param name="xy">Product of inertia of the first and second axes.</param>
+    /// <param name="xz">Product of inertia of the first and third axes.</param>
+    /// <param name="yz">Product of inertia of the second and third axes.</param>
+    /// <param name="products">Which sign the three products have.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number is NaN or infinite, or the convention is not one of the two.</exception>
+    public static PointInertia<TFrame> Nearest(
+        Position<TFrame> about,
+        MassMomentOfInertia xx,
+        MassMomentOfInertia yy,
+        MassMomentOfInertia zz,
+        MassMomentOfInertia xy,
+        MassMomentOfInertia xz,
+        MassMomentOfInertia yz,
+        ProductSign products) =>
+        new(about, PhysicalInertia.Nearest(Checks.Elements(xx, yy, zz, xy, xz, yz, products)));
+
     /// <summary>Moment of inertia about an axis through the point.</summary>
     /// <param name="axis">The direction of the axis.</param>
     /// <exception cref="ArgumentException">The direction is <c>default</c>, which points nowhere.</exception>

@@ -54,6 +54,88 @@ public class DeploymentEnsembles
         }
     }
 
+    [Fact]
+    public void Cases_come_out_in_the_order_of_their_numbers_with_the_same_bits_on_one_thread_and_on_many()
+    {
+        DeploymentDispersion dispersion = new(Real(c => c), _everything);
+        var cases = new DeploymentCases(dispersion.Deployment, number => dispersion.Case(number, 3));
+
+        DeployedCase[] many = [.. cases.Run(5, 40)];
+        DeployedCase[] one = [.. cases.Run(5, 40, threads: 1)];
+        DeployedCase alone = cases.Run(cases.Draw(17), 17);
+
+        Assert.Equal(many, one);
+        Assert.Equal(Enumerable.Range(5, 40).Select(n => (long)n), many.Select(c => c.Number));
+        Assert.Equal(many[12], alone);
+    }
+
+    [Fact]
+    public void Cases_that_were_given_out_stand_when_the_run_is_stopped()
+    {
+        DeploymentDispersion dispersion = new(Real(c => c), _everything);
+        var cases = new DeploymentCases(dispersion.Deployment, number => dispersion.Case(number, 3));
+        using var stop = new CancellationTokenSource();
+        List<DeployedCase> done = [];
+
+        Assert.ThrowsAny<OperationCanceledException>(() =>
+        {
+            foreach (DeployedCase one in cases.Run(0, 100_000, cancellation: stop.Token))
+            {
+                done.Add(one);
+                stop.Cancel();
+            }
+        });
+
+        Assert.NotEmpty(done);
+        Assert.Equal(done[0], cases.Run(cases.Draw(0)));
+    }
+
+    [Fact]
+    public void A_breaking_load_is_held_against_the_tension_of_its_own_cord()
+    {
+        CordDeployment nominal = Planar(_hub.SizeCordLength(Mass.FromGrams(310), RotationalSpeed.Zero, LetGo.Radial));
+        Cord strong = nominal.Cords[0] with { BreakingLoad = Force.FromKilonewtons(3) };
+        Cord weak = nominal.Cords[1] with { BreakingLoad = Force.FromKilonewtons(1) };
+        var cases = new DeploymentCases(nominal, _ => nominal);
+
+        DeployedCase found = cases.Run(nominal with { Cords = [strong, weak] });
+
+        Assert.Equal(1000 / found.PeakTension.Newtons, found.BreakingLoadRatio!.Value, 1e-6 * found.BreakingLoadRatio.Value);
+        Assert.Null(cases.Run(nominal).BreakingLoadRatio);
+    }
+
+    [Fact]
+    public void A_deck_that_is_drawn_elsewhere_is_touched_elsewhere()
+    {
+        CordDeployment nominal = Real(c => c).Wobbling(Angle.FromDegrees(8), Angle.Zero);
+        Length plane = nominal.Cords[0].PlaneHeight;
+        Length edge = nominal.Cords[0].HubRadius + Length.FromMeters(0.3);
+        CordDeployment near = nominal with { Deck = new DeckEdge(edge, plane + Length.FromMillimeters(1)) };
+        CordDeployment far = nominal with { Deck = new DeckEdge(edge, plane + Length.FromMeters(5)) };
+        var cases = new DeploymentCases(far, _ => far);
+
+        Assert.True(cases.Run(near).TouchedDeck);
+        Assert.False(cases.Run(far).TouchedDeck);
+    }
+
+    [Fact]
+    public void Pieces_that_were_set_up_apart_merge_and_those_that_overlap_or_differ_are_refused_with_the_reason()
+    {
+        DeploymentEnsemble one = new DeploymentDispersion(Real(c => c), _everything).Run(6, seed: 7);
+        DeploymentEnsemble other = new DeploymentDispersion(Real(c => c), _everything).Run(6, seed: 7, firstCase: 6);
+
+        Assert.Equal(12, one.Merge(other).Cases);
+        Assert.Contains("cases 0 to 5", Assert.Throws<ArgumentException>(() => one.Merge(one)).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "the cords differ",
+            Assert.Throws<ArgumentException>(() => one.Merge(new DeploymentDispersion(Real(c => c with { Length = 1.001 * c.Length }), _everything).Run(1, firstCase: 20))).Message,
+            StringComparison.Ordinal);
+        Assert.Contains(
+            "what is uncertain differs",
+            Assert.Throws<ArgumentException>(() => one.Merge(new DeploymentDispersion(Real(c => c), _everything with { Nutation = default }).Run(1, firstCase: 20))).Message,
+            StringComparison.Ordinal);
+    }
+
     public static TheoryData<string, CordDeployment> Kinds => new()
     {
         { "rigid", Real(c => c) },

@@ -36,12 +36,15 @@ internal sealed class Survey(int cords)
             double peak = 0;
             for (int cord = 0; cord < cords; cord++)
             {
-                peak = Math.Max(peak, Math.Max(_peaks[cord].Tension, _tops[cord].Highest));
+                peak = Math.Max(peak, PeakTensionOf(cord));
             }
 
             return peak;
         }
     }
+
+    /// <summary>The largest tension of one cord, likewise.</summary>
+    public double PeakTensionOf(int cord) => Math.Max(_peaks[cord].Tension, _tops[cord].Highest);
 
     /// <summary>An event may have made the tensions jump: no parabola is laid across it.</summary>
     public void BeginSegment()
