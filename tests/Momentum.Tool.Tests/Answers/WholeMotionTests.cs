@@ -68,7 +68,7 @@ public sealed class WholeMotionTests
         JsonNode answer = Size(turned);
 
         string[] components = [.. "xyz".Select(axis => $"angular_momentum_after_{axis}_kg_m2_s")];
-        foreach (string key in new[] { "final_spin_rad_s", "nutation_before_rad", "nutation_after_rad", "transverse_rate_after_rad_s", "angular_momentum_tilt_after_rad" }.Concat(components))
+        foreach (string key in (string[])["final_spin_rad_s", "nutation_before_rad", "nutation_after_rad", "transverse_rate_after_rad_s", "angular_momentum_tilt_after_rad", .. components])
         {
             // The same motion in other axes rounds differently; nutation near zero spin magnifies the ledger's 1e-11 some hundred times.
             Assert.Equal(Whole(expected, key), Whole(answer, key), 1e-8);

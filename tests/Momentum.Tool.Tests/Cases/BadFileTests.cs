@@ -2,7 +2,6 @@ using System.Text;
 using System.Text.Json.Nodes;
 using Momentum.Cases;
 using Momentum.Cases.Keys;
-using Momentum.Cases.Syntax;
 
 namespace Momentum.Tool.Tests.Cases;
 

@@ -26,7 +26,7 @@ public sealed class TimeLimitTests
         using var never = new ManualResetEventSlim();
         Assert.Throws<TimeLimitException>(() => LongWork.Of(_streams, "", TimeLimit.Of("20 ms"), (_, _) =>
         {
-            never.Wait();
+            never.Wait(CancellationToken.None);
             return 0;
         }));
         never.Set();

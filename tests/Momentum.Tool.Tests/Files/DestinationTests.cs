@@ -1,8 +1,10 @@
 using System.Diagnostics;
+using System.Runtime.Versioning;
 
 namespace Momentum.Tool.Tests.Files;
 
 /// <summary>A result goes where its name leads, takes the place of nothing it is made from, and leaves nothing behind.</summary>
+[UnsupportedOSPlatform("windows")]
 public sealed class DestinationTests
 {
     private const UnixFileMode Private = UnixFileMode.UserRead | UnixFileMode.UserWrite;
