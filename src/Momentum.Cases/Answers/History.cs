@@ -9,6 +9,9 @@ internal sealed record History(IReadOnlyList<string> Columns, IEnumerable<Histor
 {
     private const int Together = 4096;
 
+    /// <summary>How many rows there are.</summary>
+    public required int Count { get; init; }
+
     /// <summary>The rows of these instants, some thousands at a time.</summary>
     /// <param name="instants">When, and what happens then.</param>
     /// <param name="states">The states at some times.</param>

@@ -38,9 +38,9 @@ internal static class HistoryReport
     public static void WriteJson(Answer answer, History history, TextWriter text)
     {
         // By columns, so that all numbers are kept until the last row is known; nothing else is.
-        List<double>[] columns = [.. history.Columns.Select(_ => new List<double>())];
-        List<string> phases = [];
-        List<string> events = [];
+        List<double>[] columns = [.. history.Columns.Select(_ => new List<double>(history.Count))];
+        var phases = new List<string>(history.Count);
+        var events = new List<string>(history.Count);
         foreach (HistoryRow row in history.Rows)
         {
             for (int i = 0; i < columns.Length; i++)
