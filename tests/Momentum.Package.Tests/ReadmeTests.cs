@@ -18,7 +18,8 @@ public sealed partial class ReadmeTests(Packages packages)
         {
             number++;
             string code = example.Groups["code"].Value;
-            Consumer consumer = new(packages, string.Create(CultureInfo.InvariantCulture, $"Readme{number}"));
+            string items = code.Contains("using Momentum.Cases", StringComparison.Ordinal) ? $"""<PackageReference Include="Momentum.Cases" Version="{packages.Version}" />""" : "";
+            Consumer consumer = new(packages, string.Create(CultureInfo.InvariantCulture, $"Readme{number}"), items: items);
             string printed = consumer.With(MustNotCompile().Replace(code, "")).BuildsAndRuns();
             if (example.Groups["printed"].Success)
             {
