@@ -7,7 +7,15 @@ namespace Momentum.Cases.Answers;
 /// <summary>The numbers of a spinning body.</summary>
 internal static class BodyFigures
 {
-    public static IReadOnlyList<AnswerFigure> Of(SpinningBody body, Length hubRadius)
+    /// <summary>Its figures, where its spin axis stands among the principal axes, and what each part adds.</summary>
+    public static AnswerGroup Of(SpinningBody body, Length hubRadius) => new("", "Body",
+    [
+        .. Figures(body, hubRadius),
+        .. Words(BodyJudge.Rank(body)) is { } rank ? (AnswerNode[])[new AnswerWord("spin_axis", "The spin axis is that of", rank)] : [],
+        .. body.Parts.Count == 0 ? [] : (AnswerNode[])[new AnswerTable("parts", "Parts", [.. body.Parts.Select(Row)])],
+    ]);
+
+    private static List<AnswerFigure> Figures(SpinningBody body, Length hubRadius)
     {
         double gyration = Math.Sqrt(body.SpinInertia.KilogramSquareMeters / body.Mass.Kilograms);
         List<AnswerFigure> figures =
@@ -35,6 +43,28 @@ internal static class BodyFigures
 
         return figures;
     }
+
+    private static AnswerGroup Row(PartContribution<Body> part) => AnswerTable.Row(
+        new AnswerWord("name", "Part", part.Name) { Shown = part.Name },
+        new AnswerWord("shape", "Shape", part.Shape),
+        new AnswerWord("mass_is", "Mass is", part.IsSubtracted ? "subtracted" : "added"),
+        AnswerFigure.Si("mass_kg", "Mass", part.BasicMass.Kilograms, "kg"),
+        new AnswerFigure("growth", "Growth", part.Growth.DecimalFractions, part.Growth.Percent, "%"),
+        AnswerFigure.Si("mass_with_growth_kg", "Counted", part.PredictedMass.Kilograms, "kg"),
+        Place("x", part.CentreOfMass.X),
+        Place("y", part.CentreOfMass.Y),
+        Place("z", part.CentreOfMass.Z));
+
+    private static AnswerFigure Place(string axis, Length place) => new($"centre_{axis}_m", $"Centre {axis}", place.Meters, place.Millimeters, "mm");
+
+    private static string? Words(SpinAxisRank? rank) => rank switch
+    {
+        SpinAxisRank.Largest => "largest inertia",
+        SpinAxisRank.Least => "least inertia",
+        SpinAxisRank.Intermediate => "intermediate inertia",
+        SpinAxisRank.NoDifference => "all moments alike",
+        _ => null,
+    };
 
     private static string SpinsAbout(SpinningBody body) => BodyJudge.Rank(body) switch
     {

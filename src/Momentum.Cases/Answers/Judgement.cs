@@ -23,6 +23,9 @@ public sealed class Judgement
     /// <summary>Whether there is an error.</summary>
     public bool HasErrors => Body is null;
 
+    /// <summary>What was found of the body; empty with an error.</summary>
+    public AnswerGroup Figures => Body is { } body ? BodyFigures.Of(body, Reading.Case!.Despin.HubRadius.Value) : new AnswerGroup("", "Body", []);
+
     /// <summary>The body; null if there is any error.</summary>
     internal SpinningBody? Body { get; }
 

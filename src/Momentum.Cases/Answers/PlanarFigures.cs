@@ -12,7 +12,7 @@ internal static class PlanarFigures
     {
         yield return Design(given, motion, springs, solvedFor);
         yield return Motion(given, body, motion, springs, spread, solvedFor);
-        yield return new AnswerGroup("", "Body", BodyFigures.Of(body, motion.Design.Hub.Radius));
+        yield return BodyFigures.Of(body, motion.Design.Hub.Radius);
         yield return Conservation(motion);
     }
 

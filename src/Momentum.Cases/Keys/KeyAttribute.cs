@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Momentum.Cases.Keys;
 
 /// <summary>
@@ -6,10 +8,14 @@ namespace Momentum.Cases.Keys;
 /// snake case; its kind of value is the property's type.
 /// </summary>
 /// <param name="doc">One or two sentences: what it is, from where it is measured, what leaving it out means.</param>
+/// <param name="line">Filled in by the compiler. (Reflection tells no order of properties in a native program.)</param>
 [AttributeUsage(AttributeTargets.Property)]
-internal sealed class KeyAttribute(string doc) : Attribute
+internal sealed class KeyAttribute(string doc, [CallerLineNumber] int line = 0) : Attribute
 {
     public string Doc => doc;
+
+    /// <summary>Where in its file the key is declared, which is the order in which keys are shown.</summary>
+    public int Line => line;
 
     /// <summary>A value as written in TOML, used in messages, the schema and the starter case.</summary>
     public string Example { get; init; } = "";

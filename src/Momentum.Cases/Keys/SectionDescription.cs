@@ -31,7 +31,7 @@ internal sealed class SectionDescription
         Keys = [.. from property in type.GetProperties(BindingFlags.Instance | BindingFlags.Public)
                    let attribute = property.GetCustomAttribute<KeyAttribute>()
                    where attribute is not null
-                   orderby property.MetadataToken
+                   orderby attribute.Line
                    select new KeyDescription(property, attribute)];
         string? shorthand = type.GetCustomAttribute<ShorthandAttribute>()?.Property;
         Shorthand = shorthand is null ? null : Keys.Single(k => k.Name == KeyDescription.SpellingOf(shorthand));

@@ -45,7 +45,7 @@ public static class CsvReport
                     Line(text, here, node, number, number, "", "");
                     break;
                 case AnswerWord word:
-                    Line(text, here, node, word.Word, word.Word, "", "");
+                    Line(text, here, node, word.Word, word.Shown, "", "");
                     break;
                 default:
                     throw new NotSupportedException($"CSV has no form yet for {node.GetType().Name}.");

@@ -107,7 +107,7 @@ public static class HtmlReport
     {
         AnswerFigure f => Markup.Of($"<tr{Class(f.Solved ? "solved" : "")}><th scope=\"row\">{f.Name}{(f.Solved ? Markup.Trusted(" <em>solved for</em>") : Markup.None)}{Note(f.Note)}</th><td class=\"number\">{Aligned(Figure.Of(f))}</td><td class=\"unit\">{f.Unit}</td></tr>"),
         AnswerCount c => Markup.Of($"<tr><th scope=\"row\">{c.Name}{Note(c.Note)}</th><td class=\"number\">{c.Count.ToString(CultureInfo.InvariantCulture)}</td><td class=\"unit\"></td></tr>"),
-        AnswerWord w => Markup.Of($"<tr><th scope=\"row\">{w.Name}{Note(w.Note)}</th><td class=\"number\">{w.Word.Replace('_', ' ')}</td><td class=\"unit\"></td></tr>"),
+        AnswerWord w => Markup.Of($"<tr><th scope=\"row\">{w.Name}{Note(w.Note)}</th><td class=\"number\">{w.Shown}</td><td class=\"unit\"></td></tr>"),
         _ => Markup.None,
     };
 

@@ -65,7 +65,11 @@ public static class JsonReport
 
     internal static JsonObject Of(Judgement judgement)
     {
-        SpinningBody body = judgement.Body ?? throw new ArgumentException("The case has errors: write its Problems.", nameof(judgement));
+        if (judgement.HasErrors)
+        {
+            throw new ArgumentException("The case has errors: write its Problems.", nameof(judgement));
+        }
+
         Case given = judgement.Reading.Case!;
         var json = new JsonObject
         {
@@ -74,27 +78,7 @@ public static class JsonReport
             ["case_file"] = judgement.Reading.File,
             ["to_solve_for"] = Solver.UnknownOf(given.Despin),
         };
-        Add(json, new AnswerGroup("", "", BodyFigures.Of(body, given.Despin.HubRadius.Value)));
-        json["spin_axis"] = BodyJudge.Rank(body) switch
-        {
-            SpinAxisRank.Largest => "largest inertia",
-            SpinAxisRank.Least => "least inertia",
-            SpinAxisRank.Intermediate => "intermediate inertia",
-            SpinAxisRank.NoDifference => "all moments alike",
-            _ => null,
-        };
-        json["parts"] = new JsonArray([.. body.Parts.Select(p => new JsonObject
-        {
-            ["name"] = p.Name,
-            ["shape"] = p.Shape,
-            ["hole"] = p.IsSubtracted,
-            ["mass_kg"] = p.BasicMass.Kilograms,
-            ["growth"] = p.Growth.DecimalFractions,
-            ["mass_with_growth_kg"] = p.PredictedMass.Kilograms,
-            ["centre_x_m"] = p.CentreOfMass.X.Meters,
-            ["centre_y_m"] = p.CentreOfMass.Y.Meters,
-            ["centre_z_m"] = p.CentreOfMass.Z.Meters,
-        })]);
+        Add(json, judgement.Figures);
         json["warnings"] = Of(judgement.Problems);
         json["not_used_yet"] = JsonText.Texts(judgement.Reading.NotUsedYet);
         return json;

@@ -1,8 +1,6 @@
 using System.Globalization;
 using System.Text;
 using Momentum.Cases.Answers;
-using Momentum.Frames;
-using Momentum.Inertia;
 
 namespace Momentum.Cases.Report;
 
@@ -28,12 +26,18 @@ public static class TextReport
 
     internal static string Of(Judgement judgement)
     {
-        SpinningBody body = judgement.Body ?? throw new ArgumentException("The case has errors: write its Problems.", nameof(judgement));
+        if (judgement.HasErrors)
+        {
+            throw new ArgumentException("The case has errors: write its Problems.", nameof(judgement));
+        }
+
         Case given = judgement.Reading.Case!;
         int warnings = judgement.Problems.Count;
         string found = warnings == 0 ? "no warning" : string.Create(CultureInfo.InvariantCulture, $"{warnings} warning{(warnings == 1 ? "" : "s")}");
-        return Heading(given) + Rows(BodyFigures.Of(body, given.Despin.HubRadius.Value)) + Parts(body.Parts)
-            + $"\nThe case is in order ({found}); to be solved for: {Solver.UnknownOf(given.Despin)}{(given.Despin.OnSprings ? " and despin.cord.stiffness" : "")}.\n";
+        var text = new StringBuilder(Heading(given));
+        Group(text, judgement.Figures);
+        string springs = given.Despin.OnSprings ? " and despin.cord.stiffness" : "";
+        return text.Append(CultureInfo.InvariantCulture, $"The case is in order ({found}); to be solved for: {Solver.UnknownOf(given.Despin)}{springs}.\n").ToString();
     }
 
     /// <summary>The answer's text: what is required, then every group of the tree, then what was taken for granted.</summary>
@@ -148,7 +152,7 @@ public static class TextReport
         AnswerFigure { Spread: { } spread } figure => Number(figure.Shown, spread),
         AnswerFigure figure => Number(figure.Shown),
         AnswerCount count => count.Count.ToString(CultureInfo.InvariantCulture),
-        AnswerWord word => word.Word.Replace('_', ' '),
+        AnswerWord word => Printable.Line(word.Shown),
         _ => "",
     };
 
@@ -157,28 +161,6 @@ public static class TextReport
     {
         int decimals = spread.Shown > 0 ? 1 - (int)Math.Floor(Math.Log10(spread.Shown)) : -1;
         return decimals is >= 0 and <= 9 ? shown.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture) : Number(shown);
-    }
-
-    /// <summary>The mass table of a body made of parts; nothing for a stated tensor.</summary>
-    private static string Parts(IReadOnlyList<PartContribution<Body>> parts)
-    {
-        if (parts.Count == 0)
-        {
-            return "";
-        }
-
-        int width = Math.Max(4, parts.Max(p => p.Name.Length)) + 2;
-        var text = new StringBuilder("\n  " + "Part".PadRight(width) + "Mass / kg   Growth   Counted / kg   Centre x, y, z / mm\n");
-        foreach (PartContribution<Body> part in parts)
-        {
-            string sign = part.IsSubtracted ? "-" : "";
-            string centre = $"{Number(part.CentreOfMass.X.Millimeters)}, {Number(part.CentreOfMass.Y.Millimeters)}, {Number(part.CentreOfMass.Z.Millimeters)}";
-            text.Append("  ").Append(Printable.Line(part.Name).PadRight(width))
-                .Append((sign + Number(part.BasicMass.Kilograms)).PadLeft(9)).Append((Number(part.Growth.Percent) + " %").PadLeft(9))
-                .Append((sign + Number(part.PredictedMass.Kilograms)).PadLeft(15)).Append("   ").Append(centre).Append('\n');
-        }
-
-        return text.ToString();
     }
 
     private static string Number(double value) => value.ToString("G6", CultureInfo.InvariantCulture);

@@ -109,7 +109,7 @@ public sealed class BodyTests
 
         double expected = 8.0 / 15 * Math.PI * 2700 * (Math.Pow(0.5, 5) - Math.Pow(0.4, 5));
         Assert.InRange(json["spin_inertia_kg_m2"]!.GetValue<double>() / expected, 1 - 1e-12, 1 + 1e-12);
-        Assert.Equal([false, true], json["parts"]!.AsArray().Select(p => p!["hole"]!.GetValue<bool>()));
+        Assert.Equal(["added", "subtracted"], json["parts"]!.AsArray().Select(p => p!["mass_is"]!.GetValue<string>()));
     }
 
     [Fact]
