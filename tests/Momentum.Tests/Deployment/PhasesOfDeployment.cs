@@ -442,7 +442,7 @@ public class PhasesOfDeployment(ITestOutputHelper output)
             Length = 5.433,
             Radius = 1,
             StartAngle = at,
-            LetGo = LetGoKind.CordAngle,
+            LetGo = new LetGoRule(LetGoKind.CordAngle, 0, 0),
             Stiffness = 500 * 5.433,
         };
         Mechanism mechanism = new(new HubConstants { Mass = 1000, Inertia = new Tensor(150, 150, inertia, 0, 0, 0) }, [Spring(0), Spring(Math.PI)]);
@@ -491,8 +491,7 @@ public class PhasesOfDeployment(ITestOutputHelper output)
             Length = 1.9,
             Radius = 0.43,
             StartAngle = at,
-            LetGo = LetGoKind.CordAngle,
-            LetGoValue = 1.2,
+            LetGo = new LetGoRule(LetGoKind.CordAngle, 1.2, 0),
             Stiffness = stiffness,
             DampingRatio = 0.02,
             Friction = 0.03,

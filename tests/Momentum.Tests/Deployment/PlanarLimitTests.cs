@@ -117,8 +117,7 @@ public class PlanarLimitTests(ITestOutputHelper output)
         FreeAtStart = hanging,
         Radius = 1.5,
         StartAngle = at,
-        LetGo = LetGoKind.CordAngle,
-        LetGoValue = letGo,
+        LetGo = new LetGoRule(LetGoKind.CordAngle, letGo, 0),
         Smooth = smooth,
     };
 

@@ -5,7 +5,7 @@ using Momentum.Quantities;
 
 namespace Momentum.Cases.Report.Composing;
 
-/// <summary>The cylinder that stands for the hub: drum radius, and a length that shows how slender the body's inertia is.</summary>
+/// <summary>The cylinder that stands for the hub: hub radius, and a length that shows how slender the body's inertia is.</summary>
 internal static class HubCylinder
 {
     // Beyond these the picture would be a plate or a needle.

@@ -136,9 +136,7 @@ public sealed record Cord
             Smooth = Surface == DrumSurface.Smooth,
             FreedAt = freed,
             JamsAt = jams,
-            LetGo = JamsAt is null || LetGo.Si.Kind is LetGoKind.Time ? LetGo.Si.Kind : LetGoKind.Never,
-            LetGoValue = LetGo.Si.Value,
-            LetGoLatency = LetGo.Si.Delay,
+            LetGo = JamsAt is null || LetGo.Si.Kind is LetGoKind.Time ? LetGo.Si : default,
         };
     }
 

@@ -3,7 +3,7 @@ namespace Momentum.Tethers.Deployment;
 /// <summary>What happened during a deployment.</summary>
 public enum DeploymentEventKind
 {
-    /// <summary>A weight was set free.</summary>
+    /// <summary>A weight was released from its holder.</summary>
     WeightReleased,
 
     /// <summary>A lump of a heavy cord left the drum: the next piece of cord is unwinding.</summary>

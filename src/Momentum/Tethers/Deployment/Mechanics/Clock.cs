@@ -19,7 +19,7 @@ internal sealed class Clock
         {
             CordConstants constants = mechanism.CordOf(cord);
             _releaseAt[cord] = constants.FreedAt;
-            _letGoAt[cord] = constants.LetGo == LetGoKind.Time ? constants.LetGoValue : double.PositiveInfinity;
+            _letGoAt[cord] = constants.LetGo.Kind == LetGoKind.Time ? constants.LetGo.Value : double.PositiveInfinity;
         }
     }
 

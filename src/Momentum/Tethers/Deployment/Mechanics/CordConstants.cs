@@ -39,18 +39,14 @@ internal sealed record CordConstants
 
     public bool Smooth { get; init; }
 
-    /// <summary>When the weight is set free; infinite if never.</summary>
+    /// <summary>When the weight is released; infinite if never.</summary>
     public double FreedAt { get; init; }
 
     /// <summary>Free length at which the drum jams; infinite if it does not.</summary>
     public double JamsAt { get; init; } = double.PositiveInfinity;
 
-    public LetGoKind LetGo { get; init; } = LetGoKind.Never;
-
-    /// <summary>Angle (rad), time (s) or spin rate (rad/s) of the let-go, by its kind.</summary>
-    public double LetGoValue { get; init; }
-
-    public double LetGoLatency { get; init; }
+    /// <summary>The let-go rule; "never" by default.</summary>
+    public LetGoRule LetGo { get; init; }
 
     /// <summary>Unwound angle, in radians, that a cord does not let go before.</summary>
     public const double NeverWound = 1e-6;

@@ -131,7 +131,7 @@ internal sealed class EventActions(Mechanism mechanism, double[] state, Clock cl
 
         bool jammed = !double.IsPositiveInfinity(constants.JamsAt);
         happenings.Note(jammed ? DeploymentEventKind.Jammed : DeploymentEventKind.Unwound, Time, cord, lost);
-        if (!jammed && constants.LetGo == LetGoKind.CordAngle && constants.LetGoValue <= 0)
+        if (!jammed && constants.LetGo.Kind == LetGoKind.CordAngle && constants.LetGo.Value <= 0)
         {
             ReachAngle(cord);
         }
@@ -163,7 +163,7 @@ internal sealed class EventActions(Mechanism mechanism, double[] state, Clock cl
     /// <summary>The sensor sees the spin at which a cord lets go.</summary>
     public void SenseSpin(int cord)
     {
-        clock.LetGoAt(cord, Time + mechanism.CordOf(cord).LetGoLatency);
+        clock.LetGoAt(cord, Time + mechanism.CordOf(cord).LetGo.Delay);
         happenings.Note(DeploymentEventKind.SpinRateSensed, Time, cord);
     }
 
@@ -175,7 +175,7 @@ internal sealed class EventActions(Mechanism mechanism, double[] state, Clock cl
             return;
         }
 
-        double latency = mechanism.CordOf(cord).LetGoLatency;
+        double latency = mechanism.CordOf(cord).LetGo.Delay;
         if (latency == 0)
         {
             LetGo(cord);

@@ -116,17 +116,17 @@ internal readonly struct MechanismEvents(Mechanism mechanism, Surroundings surro
         {
             double outward = link.Motion.Along.Dot(link.Phase.Hinge.Radial);
             own[MechanismEventKind.WrapsBack] = outward;
-            if (constants.LetGo == LetGoKind.CordAngle && clock.Waits(cord))
+            if (constants.LetGo.Kind == LetGoKind.CordAngle && clock.Waits(cord))
             {
-                (double sin, double cos) = Math.SinCos(constants.LetGoValue);
+                (double sin, double cos) = Math.SinCos(constants.LetGo.Value);
                 own[MechanismEventKind.CordAngleReached] = (outward * cos) - (link.Motion.Along.Dot(link.Phase.Hinge.Trailing) * sin);
             }
         }
 
         own[MechanismEventKind.DeckTouched] = surroundings.DeckClearance(mechanism, link);
-        if (constants.LetGo == LetGoKind.SpinRate && clock.Waits(cord))
+        if (constants.LetGo.Kind == LetGoKind.SpinRate && clock.Waits(cord))
         {
-            own[MechanismEventKind.SpinSensed] = (surroundings.SpinSign * mechanism.AxialRate) - constants.LetGoValue;
+            own[MechanismEventKind.SpinSensed] = (surroundings.SpinSign * mechanism.AxialRate) - constants.LetGo.Value;
         }
 
         if (surroundings.HasRoom)
@@ -148,10 +148,10 @@ internal readonly struct MechanismEvents(Mechanism mechanism, Surroundings surro
         own[MechanismEventKind.NodeComesBack] = isWeight || winding.IsBack
             ? link.Motion.Free - Surroundings.StrikeDistance(constants)
             : ClearOfDrum(link, constants, state[link.Offset + 3]);
-        if (constants.LetGo == LetGoKind.CordAngle && constants.LetGoValue < 0 && clock.Waits(link.Cord) && !winding.IsBack)
+        if (constants.LetGo.Kind == LetGoKind.CordAngle && constants.LetGo.Value < 0 && clock.Waits(link.Cord) && !winding.IsBack)
         {
             double run = (winding.Sense * (winding.Angle - constants.StartAngle)) + unwound;
-            own[MechanismEventKind.CordAngleReached] = run - constants.WoundAngle - constants.LetGoValue;
+            own[MechanismEventKind.CordAngleReached] = run - constants.WoundAngle - constants.LetGo.Value;
         }
     }
 

@@ -258,7 +258,7 @@ internal sealed class Propagation
 
             CordConstants constants = _mechanism.CordOf(cord);
             MechanismEvents.CordValues values = _events.Of(cord, _values);
-            if (values[MechanismEventKind.SpinSensed] < Together * constants.LetGoValue)
+            if (values[MechanismEventKind.SpinSensed] < Together * constants.LetGo.Value)
             {
                 _actions.SenseSpin(cord);
             }
@@ -269,7 +269,7 @@ internal sealed class Propagation
             {
                 _actions.EndWinding(cord, inner);
             }
-            else if (constants.LetGo == LetGoKind.CordAngle && Math.Abs(values[MechanismEventKind.CordAngleReached]) < Together)
+            else if (constants.LetGo.Kind == LetGoKind.CordAngle && Math.Abs(values[MechanismEventKind.CordAngleReached]) < Together)
             {
                 _actions.ReachAngle(cord);
             }

@@ -16,7 +16,7 @@ internal sealed class Replay
     private readonly HubConstants _hub;
     private readonly CordConstants[] _cords;
 
-    // Of each cord's weight; of no meaning where it was not released.
+    // Of each cord's weight; of no meaning where it has not left.
     private readonly Flight[] _flights;
 
     private readonly Mechanism _mechanism;
@@ -127,19 +127,19 @@ internal sealed class Replay
         Vec origin = Vec.Read(state);
         if (inner < 0)
         {
-            bool released = weight.Phase.Chart == Chart.Gone;
+            bool gone = weight.Phase.Chart == Chart.Gone;
             (Vec place, Vec velocity) = Weighing.Track(weight, state);
-            if (released)
+            if (gone)
             {
                 (place, velocity) = _flights[cord].After(time - _flights[cord].Start);
             }
 
             return new CordState
             {
-                Phase = released ? CordPhase.LetGo : CordPhase.Held,
+                Phase = gone ? CordPhase.LetGo : CordPhase.Held,
                 IsSlack = false,
                 Tension = Force.Zero,
-                FreeLength = released ? _deployment.Cords[cord].Length : _deployment.Cords[cord].Hanging,
+                FreeLength = gone ? _deployment.Cords[cord].Length : _deployment.Cords[cord].Hanging,
                 CordAngle = Angle.Zero,
                 OutOfPlane = Angle.Zero,
                 Root = At(place),

@@ -69,12 +69,12 @@ internal sealed class Survey(int cords)
         }
 
         int held = 0;
-        int released = 0;
+        int gone = 0;
         for (int cord = 0; cord < cords; cord++)
         {
             Chart chart = mechanism.Links[mechanism.OuterLink(cord)].Phase.Chart;
             held += chart == Chart.Held ? 1 : 0;
-            released += chart == Chart.Gone ? 1 : 0;
+            gone += chart == Chart.Gone ? 1 : 0;
             int inner = mechanism.InnerLink(cord);
             if (inner >= 0 && mechanism.Links[inner].IsOnDrum && state[mechanism.Links[inner].Offset] < BarelyFree)
             {
@@ -90,7 +90,7 @@ internal sealed class Survey(int cords)
             }
         }
 
-        ref Stretch stretch = ref _stretches[held == cords ? Before : released == cords ? After : During];
+        ref Stretch stretch = ref _stretches[held == cords ? Before : gone == cords ? After : During];
         Vec omega = Vec.Read(state[Mechanism.Rates..]);
         stretch.Nutation = Math.Max(stretch.Nutation, Nutation(mechanism, state));
         stretch.Transverse = Math.Max(stretch.Transverse, omega.Cross(mechanism.Hub.Axis).Length);
@@ -103,7 +103,7 @@ internal sealed class Survey(int cords)
     /// All cords are gone and nothing acts on the hub any more: what its motion reaches over all time to come takes the place
     /// of what was seen of it.
     /// </summary>
-    /// <param name="state">A state after the last release.</param>
+    /// <param name="state">A state after the last let-go.</param>
     /// <param name="mechanism">The hub alone.</param>
     public void GoOnForEver(ReadOnlySpan<double> state, Mechanism mechanism)
     {
