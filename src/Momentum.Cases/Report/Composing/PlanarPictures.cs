@@ -3,8 +3,8 @@ using Momentum.Cases.Report.Model;
 using Momentum.Cases.Sections;
 using Momentum.Frames;
 using Momentum.Quantities;
-using Momentum.Tethers.Deployment;
 using Momentum.Tethers;
+using Momentum.Tethers.Deployment;
 using Momentum.Tethers.Springs;
 using UnitsNet;
 
