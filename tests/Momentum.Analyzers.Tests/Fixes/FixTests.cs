@@ -37,6 +37,16 @@ public sealed class FixTests
         "double Run(double lengthMm, double lengthFt) => lengthMm + {|MOM101:lengthFt|};",
         "double Run(double lengthMm, double lengthFt) => lengthMm + Length.FromFeet(lengthFt).Millimeters;");
 
+    [Theory]
+    [InlineData("Nm", "N*m")]
+    [InlineData("kgm2", "kg*m^2")]
+    [InlineData("RPM", "rpm")]
+    [InlineData("Nms", "N*m*s")]
+    [InlineData("lbfin", "lbf*in")]
+    public Task The_text_of_a_unit_is_written_so_that_it_can_be_read(string text, string mended) => Fix.Members<UnitTextFix>(
+        $$"""[Unit({|MOM016:"{{text}}"|})] double _value;""",
+        $$"""[Unit("{{mended}}")] double _value;""");
+
     [Fact]
     public void A_fix_that_rests_on_a_name_is_never_applied_in_bulk()
     {

@@ -10,7 +10,7 @@ internal sealed partial class Evaluator
     private static readonly Unit _kelvin = QuantityMembers.Read("Temperature", "Kelvins")!;
 
     // Temperatures on a scale with an offset, times a bare number: no unit any more, but known for the gas law they may be in.
-    private readonly Dictionary<IOperation, Measured> _scaledPoints = [];
+    private Dictionary<IOperation, Measured>? _scaledPoints;
 
     private Inferred Convert(IConversionOperation conversion)
     {
@@ -60,7 +60,7 @@ internal sealed partial class Evaluator
                 Absolute(binary.RightOperand, right, left);
                 if ((left, right) is (BareNumber, Measured { Unit.IsPoint: true }) or (Measured { Unit.IsPoint: true }, BareNumber))
                 {
-                    _scaledPoints[binary] = (Measured)(left is Measured ? left : right);
+                    (_scaledPoints ??= [])[binary] = (Measured)(left is Measured ? left : right);
                 }
 
                 Inferred product = binary.OperatorKind == BinaryOperatorKind.Multiply ? left.Times(right) : left.Over(right);
@@ -96,7 +96,7 @@ internal sealed partial class Evaluator
             operand = operand is IParenthesizedOperation parenthesized ? parenthesized.Operand : ((IConversionOperation)operand).Operand;
         }
 
-        if ((temperature as Measured ?? (_scaledPoints.TryGetValue(operand, out Measured? scaled) ? scaled : null)) is { Unit.Kind: Kind.CelsiusPoint or Kind.FahrenheitPoint, Evidence: Evidence.Typed } point
+        if ((temperature as Measured ?? (_scaledPoints?.TryGetValue(operand, out Measured? scaled) == true ? scaled : null)) is { Unit.Kind: Kind.CelsiusPoint or Kind.FahrenheitPoint, Evidence: Evidence.Typed } point
             && other is Measured { IsConcrete: true, Evidence: Evidence.Typed, Unit: { IsPoint: false } unit } && unit.Dimension.Mass != 0 && unit.Dimension.Temperature <= 0)
         {
             SyntaxNode site = operand.Syntax;

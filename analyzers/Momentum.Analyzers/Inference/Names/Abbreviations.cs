@@ -35,6 +35,9 @@ internal static class Abbreviations
     /// <summary>A shortening that may end any name.</summary>
     internal static Unit? Alone(string word) => _clear.TryGetValue(word, out string? text) ? UnitText.Read(text) : word is "rad" or "rads" ? UnitText.Read("rad") : null;
 
+    /// <summary>How the unit of a shortening is written as text; null where it is none.</summary>
+    internal static string? Text(string word) => _clear.TryGetValue(word, out string? text) ? text : null;
+
     /// <summary>A shortening after words of which one says what it measures, where it needs that.</summary>
     internal static Unit? After(string word, List<string> stem)
     {
