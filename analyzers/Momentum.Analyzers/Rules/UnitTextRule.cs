@@ -38,7 +38,7 @@ internal static class UnitTextRule
     internal static string? Suggestion(string text)
     {
         string trimmed = text.Trim();
-        bool oneCase = trimmed == trimmed.ToUpperInvariant() || trimmed == trimmed.ToLowerInvariant();
+        bool oneCase = trimmed.Any(char.IsUpper) != trimmed.Any(char.IsLower);
         return Abbreviations.Text(trimmed.ToLowerInvariant()) ?? (oneCase ? Cased(trimmed) ?? Parted(trimmed) : Parted(trimmed) ?? Cased(trimmed)) ?? (NameUnits.Read("x_" + trimmed) ?? UnitWords.Read(trimmed)) switch
         {
             { } unit when UnitText.Read(unit.Symbol) is not null => unit.Symbol,
