@@ -500,10 +500,11 @@ internal sealed class Mechanism
     private void Accelerate()
     {
         ReadOnlySpan<int> constrained = Tensions.Links;
+        ReadOnlySpan<double> tensions = Tensions.Tensions;
         for (int k = 0; k < constrained.Length; k++)
         {
             ref Link link = ref _links[constrained[k]];
-            double tension = Tensions.Tensions[k];
+            double tension = tensions[k];
             Vec pull = tension * link.Motion.Pull;
             link.Motion.Tension = tension;
             link.Motion.Force -= pull;

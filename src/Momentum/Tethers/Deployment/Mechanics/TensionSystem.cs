@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Momentum.Tethers.Deployment.Mechanics;
 
 /// <summary>
@@ -53,11 +55,11 @@ internal sealed class TensionSystem(int links)
 
         for (int j = 0; j < n; j++)
         {
+            ref readonly Link link = ref links[_links[j]];
             for (int k = 0; k < n; k++)
             {
                 ref readonly Link source = ref links[_links[k]];
-                Vec pull = withFriction ? source.Motion.Pull : source.Motion.Gradient;
-                _matrix[(j * (n + 1)) + k] = Answer(links, j, k, pull);
+                _matrix[(j * (n + 1)) + k] = Answer(links, link, j, source, k, withFriction ? source.Motion.Pull : source.Motion.Gradient);
             }
         }
     }
@@ -110,13 +112,12 @@ internal sealed class TensionSystem(int links)
     }
 
     /// <summary>How the length of the link of one unknown answers to unit tension in that of another.</summary>
-    private double Answer(ReadOnlySpan<Link> links, int unknown, int other, Vec pull)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private double Answer(ReadOnlySpan<Link> links, in Link link, int unknown, in Link source, int other, Vec pull)
     {
         int row = _links[unknown];
         int column = _links[other];
-        ref readonly Link link = ref links[row];
-        ref readonly Link source = ref links[column];
-        Vec gradient = link.Motion.Gradient;
+        ref readonly Vec gradient = ref link.Motion.Gradient;
         int parent = link.Phase.Parent;
         double sum = 0;
         if (row == column)
