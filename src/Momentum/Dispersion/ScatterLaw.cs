@@ -175,7 +175,7 @@ public sealed class ScatterLaw : IEquatable<ScatterLaw>, IEqualityOperators<Scat
         return (mean, Math.Sqrt(samples.Sum(s => (s - mean) * (s - mean)) / samples.Length));
     }
 
-    private static double Checked(double width, string name) => width is >= 0 and < double.PositiveInfinity
+    private static double Checked(double width, string name) => width is >= 0 and <= 1e150
         ? width
-        : throw new ArgumentOutOfRangeException(name, width, $"The width {name} must be zero or positive, and finite.");
+        : throw new ArgumentOutOfRangeException(name, width, $"The width {name} must be zero or positive, up to 1e150.");
 }

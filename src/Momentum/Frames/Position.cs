@@ -43,9 +43,10 @@ public readonly struct Position<TFrame> :
     public static Position<TFrame> Of(Length x, Length y, Length z) => new(Vector<Length, TFrame>.Of(x, y, z));
 
     /// <summary>From three numbers in one unit.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">A coordinate is NaN or infinite.</exception>
-    public static Position<TFrame> Of(double x, double y, double z, LengthUnit unit) =>
-        Of(Length.From(Finite.Require(x), unit), Length.From(Finite.Require(y), unit), Length.From(Finite.Require(z), unit));
+    /// <exception cref="ArgumentOutOfRangeException">A coordinate is NaN or infinite, or the unit is no unit of length, such as <c>default</c>.</exception>
+    public static Position<TFrame> Of(double x, double y, double z, LengthUnit unit) => Enum.IsDefined(unit)
+        ? Of(Length.From(Finite.Require(x), unit), Length.From(Finite.Require(y), unit), Length.From(Finite.Require(z), unit))
+        : throw new ArgumentOutOfRangeException(nameof(unit), unit, "unit must be a unit of length, such as LengthUnit.Meter.");
 
     /// <summary>The point moved by a displacement.</summary>
     public static Position<TFrame> operator +(Position<TFrame> left, Vector<Length, TFrame> right) => new(left.FromOrigin + right);

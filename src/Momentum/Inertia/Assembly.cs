@@ -29,7 +29,7 @@ public sealed class Assembly<TFrame>
     /// </param>
     /// <returns>This assembly.</returns>
     /// <exception cref="ArgumentException">The name is empty.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The growth is not between 0 and 100 %.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The growth is not between 0 and 100 %, or the place is not finite.</exception>
     public Assembly<TFrame> Add(string name, Solid solid, Position<TFrame> at = default, Rotation<Part, TFrame> turned = default, Ratio growth = default) =>
         Place(name, solid, at, turned, growth, 1);
 
@@ -41,7 +41,7 @@ public sealed class Assembly<TFrame>
     /// <param name="growth">Growth allowance; that of the part which the hole is in, if its density is what may grow.</param>
     /// <returns>This assembly.</returns>
     /// <exception cref="ArgumentException">The name is empty.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The growth is not between 0 and 100 %.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The growth is not between 0 and 100 %, or the place is not finite.</exception>
     public Assembly<TFrame> Subtract(string name, Solid solid, Position<TFrame> at = default, Rotation<Part, TFrame> turned = default, Ratio growth = default) =>
         Place(name, solid, at, turned, growth, -1);
 
@@ -146,6 +146,7 @@ public sealed class Assembly<TFrame>
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(name);
         ArgumentNullException.ThrowIfNull(solid);
+        Checks.Finite(at);
         double fraction = growth.DecimalFractions;
         if (!(fraction is >= 0 and <= 1))
         {

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using Momentum.Frames;
 using Momentum.Quantities;
 using UnitsNet;
 
@@ -33,11 +34,17 @@ internal static class Checks
         return axis.Si.Dot(si * axis.Si);
     }
 
+    /// <summary>A point whose coordinates are numbers, which those of an overflowed displacement are not.</summary>
+    internal static Position<TFrame> Finite<TFrame>(Position<TFrame> point, [CallerArgumentExpression(nameof(point))] string name = "")
+        where TFrame : struct, IFrame => double.IsFinite(point.FromOrigin.SiMagnitude)
+        ? point
+        : throw new ArgumentOutOfRangeException(name, point, $"{name} must have finite coordinates.");
+
     /// <summary>A number above zero.</summary>
     internal static double Positive(double value, string name, string unit) => value > 0 && double.IsFinite(value)
         ? value
         : throw new ArgumentOutOfRangeException(name, value, $"{name} must be a finite number of {unit} above zero.");
 
     private static double Si(MassMomentOfInertia value, [CallerArgumentExpression(nameof(value))] string name = "") =>
-        Finite.Require(value.ToSi(), name);
+        Quantities.Finite.Require(value.ToSi(), name);
 }

@@ -43,26 +43,26 @@ public readonly struct MassProperties<TFrame> :
     /// <param name="mass">The mass, above zero.</param>
     /// <param name="centreOfMass">The centre of mass.</param>
     /// <param name="inertia">The inertia about the centre of mass.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The mass is not a finite number above zero.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The mass is not a finite number above zero, or the centre of mass is not finite.</exception>
     /// <exception cref="ArgumentException">The inertia is <c>default</c>: a body has inertia, and a bare point mass is not a body.</exception>
     public static MassProperties<TFrame> Of(Mass mass, Position<TFrame> centreOfMass, InertiaTensor<TFrame> inertia)
     {
         double kilograms = Checks.Positive(mass.ToSi(), nameof(mass), "kilograms");
         return inertia.IsDefault
             ? throw new ArgumentException("inertia is default, which is zero: a body has inertia about its centre of mass. State it, or give a point mass as a part of an assembly.", nameof(inertia))
-            : new(kilograms, centreOfMass, inertia.Si);
+            : new(kilograms, Checks.Finite(centreOfMass), inertia.Si);
     }
 
     /// <summary>From inertia about a point: less the inertia that the mass at its centre has about that point (parallel axes).</summary>
     /// <param name="mass">The mass, above zero.</param>
     /// <param name="centreOfMass">The centre of mass.</param>
     /// <param name="inertia">The inertia about a point.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The mass is not a finite number above zero.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The mass is not a finite number above zero, or the centre of mass is not finite.</exception>
     /// <exception cref="ArgumentException">What remains about the centre of mass is not physical: the inertia may be about another point than stated.</exception>
     public static MassProperties<TFrame> Of(Mass mass, Position<TFrame> centreOfMass, PointInertia<TFrame> inertia)
     {
         double kilograms = Checks.Positive(mass.ToSi(), nameof(mass), "kilograms");
-        Tensor transfer = Tensor.OfPoint(kilograms, (centreOfMass - inertia.About).Si);
+        Tensor transfer = Tensor.OfPoint(kilograms, (Checks.Finite(centreOfMass) - inertia.About).Si);
         Tensor about = inertia.Si - transfer;
 
         // The difference of two large numbers carries their rounding: a few units in the last place of the larger.
@@ -88,7 +88,7 @@ public readonly struct MassProperties<TFrame> :
     public static MassProperties<TFrame> Nearest(Mass mass, Position<TFrame> centreOfMass, PointInertia<TFrame> inertia)
     {
         double kilograms = Checks.Positive(mass.ToSi(), nameof(mass), "kilograms");
-        Tensor about = PhysicalInertia.Nearest(inertia.Si - Tensor.OfPoint(kilograms, (centreOfMass - inertia.About).Si));
+        Tensor about = PhysicalInertia.Nearest(inertia.Si - Tensor.OfPoint(kilograms, (Checks.Finite(centreOfMass) - inertia.About).Si));
         return PhysicalInertia.Refusal(about) is { } reason
             ? throw new ArgumentException($"No body with its centre of mass at {centreOfMass} is near to this inertia: {reason}.", nameof(inertia))
             : new(kilograms, centreOfMass, about);
@@ -97,7 +97,7 @@ public readonly struct MassProperties<TFrame> :
     /// <summary>The inertia about a point: plus the inertia that the mass at its centre has about that point (parallel axes).</summary>
     /// <param name="point">The point.</param>
     public PointInertia<TFrame> InertiaAbout(Position<TFrame> point) =>
-        new(point, Inertia.Si + Tensor.OfPoint(SiMass, (CentreOfMass - point).Si));
+        new(Checks.Finite(point), Inertia.Si + Tensor.OfPoint(SiMass, (CentreOfMass - point).Si));
 
     /// <summary>The same body in a frame with other axes and the same origin.</summary>
     /// <typeparam name="TTo">The other frame.</typeparam>

@@ -20,6 +20,11 @@ internal static class PhysicalInertia
     /// <param name="noise">Rounding already in the elements, kg·m², where it may exceed <see cref="Tolerance"/>.</param>
     internal static string? Refusal(Tensor s, double noise = 0)
     {
+        if (!double.IsFinite(s.LargestElement))
+        {
+            return "its elements are more than a double precision number holds; check the units";
+        }
+
         double largest = Math.Max(Math.Max(s.Xx, s.Yy), s.Zz);
         double allowed = Math.Max(Tolerance * largest, noise);
         return

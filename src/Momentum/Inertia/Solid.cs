@@ -227,7 +227,7 @@ public sealed class Solid
     /// <param name="point">The point, in the solid's own axes.</param>
     public PointInertia<Part> InertiaAbout(Position<Part> point)
     {
-        Vector<Length, Part> arm = CentreOfMass - point;
+        Vector<Length, Part> arm = CentreOfMass - Checks.Finite(point);
         return new(point, SiInertia + Tensor.OfPoint(SiMass, arm.Si));
     }
 

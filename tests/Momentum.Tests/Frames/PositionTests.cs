@@ -7,6 +7,11 @@ namespace Momentum.Tests.Frames;
 
 public sealed class PositionTests
 {
+    // UnitsNet overflows the stack on such a unit, which ends the process.
+    [Fact]
+    public void A_unit_that_is_none_is_refused() =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => Position<Body>.Of(1, 2, 3, default));
+
     [Fact]
     public void Points_differ_by_a_displacement_and_move_by_one()
     {
