@@ -31,6 +31,12 @@ internal sealed record Case : Section
     [Key("What the result must satisfy; momentum exits with 1 if it does not.", InStarter = true)]
     public RequireSection? Require { get; init; }
 
+    [Key("In how many cases the requirements must hold, and how many are drawn to show it.")]
+    public SpreadSection? Spread { get; init; }
+
+    [Key("Quantities whose errors move together; one [[correlated]] header for each group. Without it all errors are independent.")]
+    public IReadOnlyList<CorrelatedSection> Correlated { get; init; } = [];
+
     [Key("The powered, spinning phase before release.", NotUsedYet = true)]
     public BurnSection? Burn { get; init; }
 

@@ -41,10 +41,10 @@ public static class CaseReader
         byte[]? bytes = Limited(utf8, findings);
         return bytes is null || Text(bytes, findings) is not { } text
             ? new CaseReading(file, null, findings.Problems)
-            : Parse(text, findings) with { Sha256 = Convert.ToHexStringLower(SHA256.HashData(bytes)), Files = files };
+            : Parse(text, findings, files) with { Sha256 = Convert.ToHexStringLower(SHA256.HashData(bytes)), Files = files };
     }
 
-    private static CaseReading Parse(string text, Findings findings)
+    private static CaseReading Parse(string text, Findings findings, ICaseFiles? files)
     {
         List<string> notUsedYet = [];
         Case? read = null;
@@ -57,7 +57,7 @@ public static class CaseReader
         }
         else if (IsCurrentFormat(root, findings))
         {
-            read = (Case)new SectionReader(findings, notUsedYet).Read(typeof(Case), root, "");
+            read = (Case)new SectionReader(findings, notUsedYet, files).Read(typeof(Case), root, "");
         }
 
         return new CaseReading(findings.File, findings.HasErrors ? null : read, findings.Problems) { NotUsedYet = notUsedYet, Text = text };

@@ -46,11 +46,12 @@ public static class CaseSchema
         JsonObject schema = key.Form switch
         {
             KeyForm.Text => new JsonObject { ["type"] = "string", ["minLength"] = 1 },
+            KeyForm.Texts => new JsonObject { ["type"] = "array", ["items"] = new JsonObject { ["type"] = "string" } },
             KeyForm.Truth => new JsonObject { ["type"] = "boolean" },
             KeyForm.Count => CountSchema(key),
             KeyForm.Choice => new JsonObject { ["enum"] = new JsonArray([.. key.Choices.Select(c => JsonValue.Create(c))]) },
             KeyForm.Quantity => QuantitySchema(key.Quantity!),
-            KeyForm.Limit => new JsonObject { ["type"] = "string", ["pattern"] = $@"^\s*[<>]=?\s*{Number}{UnitPattern(key.Quantity!)}\s*$" },
+            KeyForm.Limit => new JsonObject { ["type"] = "string", ["pattern"] = $@"^\s*{(key.AllowsBand ? "([<>]=?)?" : "[<>]=?")}\s*{Number}{UnitPattern(key.Quantity!)}\s*$" },
             KeyForm.Triple => new JsonObject { ["type"] = "array", ["items"] = QuantitySchema(key.Quantity!), ["minItems"] = key.Length, ["maxItems"] = key.Length },
             KeyForm.Sections => new JsonObject { ["type"] = "array", ["items"] = SectionSchema(SectionDescription.Of(key.ValueType)) },
             _ => NestedSchema(SectionDescription.Of(key.ValueType)),
@@ -85,11 +86,17 @@ public static class CaseSchema
         ? new JsonObject { ["anyOf"] = new JsonArray(KeySchema(shorthand), SectionSchema(section)) }
         : SectionSchema(section);
 
+    /// <summary>A text with its tolerances, or measured values; a ratio may be a bare number too, for it has no unit to leave out.</summary>
     private static JsonObject QuantitySchema(QuantityKind kind) => new()
     {
-        ["type"] = "string",
-        ["pattern"] = $@"^\s*{Number}{UnitPattern(kind)}\s*((\+/-|±)\s*{Number}\s*[^\s\d].*)?$",
+        ["type"] = kind.SiUnit == "1" ? new JsonArray("string", "number", "object") : new JsonArray("string", "object"),
+        ["pattern"] = $@"^\s*{Number}{UnitPattern(kind)}{(kind.SiUnit == "1" ? $@"(\s+to\s+{Number}\s*%?)?" : "")}\s*((\+/-|±|\+)\s*{Number}.*)?$",
+        ["required"] = new JsonArray("samples", "column", "unit"),
+        ["additionalProperties"] = false,
+        ["properties"] = new JsonObject { ["samples"] = Text(), ["column"] = Text(), ["unit"] = Text() },
     };
+
+    private static JsonObject Text() => new() { ["type"] = "string" };
 
     /// <summary>That a unit is there, not which: the program knows too many spellings for a pattern that a person could read.</summary>
     private static string UnitPattern(QuantityKind kind) => kind.SiUnit == "1" ? @"\s*%?" : @"\s*[^\s\d+±,.][^+±,]*";

@@ -2,7 +2,10 @@ using System.Text.RegularExpressions;
 
 namespace Momentum.Tool.Tests;
 
-/// <summary>A valid case that tests change one line of. Its vehicle is invented.</summary>
+/// <summary>
+/// A valid case that tests change one line of. Its vehicle is invented. It asks for a share of cases that a hundred of them show, so that
+/// a test that is about something else costs little.
+/// </summary>
 internal static partial class SampleCase
 {
     public const string Text = """
@@ -35,6 +38,9 @@ internal static partial class SampleCase
         [require]
         final_rate  = "< 1 rpm"
         cord_safety_factor = "> 3"
+
+        [spread]
+        share = "90 %"
 
         """;
 

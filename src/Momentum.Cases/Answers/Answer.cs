@@ -27,8 +27,8 @@ public sealed class Answer
     /// <summary>What the case requires, and how each came out.</summary>
     public IReadOnlyList<JudgedRequirement> Requirements { get; init; } = [];
 
-    /// <summary>True only if every requirement was judged and met.</summary>
-    public bool AllMet => Requirements.All(r => r.Verdict == Verdict.Met);
+    /// <summary>True only if every requirement is met, at nominal where the case states no tolerance.</summary>
+    public bool AllMet => Requirements.All(r => r.Verdict is Verdict.Met or Verdict.MetAtNominal);
 
     /// <summary>What a reviewer should know.</summary>
     public IReadOnlyList<Problem> Warnings { get; init; } = [];
@@ -59,7 +59,4 @@ public sealed class Answer
 
     /// <summary>What the stated tolerances make of it; null if none is stated that the motion depends on.</summary>
     internal Spread? Spread { get; init; }
-
-    /// <summary>The same of the whole motion; null if there is none or nothing about it is uncertain.</summary>
-    internal WholeSpread? WholeSpread { get; init; }
 }

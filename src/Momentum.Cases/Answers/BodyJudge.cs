@@ -67,6 +67,11 @@ internal static class BodyJudge
         _ => Direction<Body>.ZAxis,
     };
 
+    /// <summary>What the stated products mean.</summary>
+    public static Momentum.Inertia.ProductSign SignOf(VehicleSection vehicle) => vehicle.ProductSign == Sections.ProductSign.PositiveIntegral
+        ? Momentum.Inertia.ProductSign.PositiveIntegral
+        : Momentum.Inertia.ProductSign.TensorElement;
+
     /// <summary>A library's message as the middle of a sentence.</summary>
     public static string Clause(string message)
     {
@@ -86,7 +91,7 @@ internal static class BodyJudge
             return OneMoment(given, mass, centre, axis, (stated.Xx ?? stated.Yy ?? stated.Zz)!.Value, findings);
         }
 
-        var sign = vehicle.ProductSign == Sections.ProductSign.PositiveIntegral ? Momentum.Inertia.ProductSign.PositiveIntegral : Momentum.Inertia.ProductSign.TensorElement;
+        Momentum.Inertia.ProductSign sign = SignOf(vehicle);
         try
         {
             InertiaTensor<Body> tensor = vehicle.InertiaAbout == InertiaReference.CentreOfMass

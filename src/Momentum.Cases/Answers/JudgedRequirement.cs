@@ -1,3 +1,5 @@
+using Momentum.Dispersion;
+
 namespace Momentum.Cases.Answers;
 
 /// <summary>A requirement of the case and how it came out.</summary>
@@ -12,4 +14,8 @@ namespace Momentum.Cases.Answers;
 /// <param name="Verdict">How it came out.</param>
 /// <param name="Note">On what it was judged, or why it was not.</param>
 public sealed record JudgedRequirement(
-    string Key, string Name, string Limit, double Bound, double? Value, string SiUnit, double? Shown, string Unit, Verdict Verdict, string Note);
+    string Key, string Name, string Limit, double Bound, double? Value, string SiUnit, double? Shown, string Unit, Verdict Verdict, string Note)
+{
+    /// <summary>What the cases say of it; null if it was not put to any.</summary>
+    public JudgedShare? Share { get; init; }
+}

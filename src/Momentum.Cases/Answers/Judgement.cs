@@ -40,6 +40,11 @@ public sealed class Judgement
 
         var findings = new Findings(reading.File);
         SpinningBody? body = BodyJudge.Judge(given, reading.Files, findings);
+        if (body is not null && !findings.HasErrors)
+        {
+            ToleranceJudge.Judge(given, body, findings);
+        }
+
         return new Judgement(reading, findings.HasErrors ? null : body, [.. reading.Problems, .. findings.Problems]);
     }
 }

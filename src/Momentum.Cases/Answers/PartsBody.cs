@@ -15,14 +15,55 @@ internal static class PartsBody
     /// <summary>The body; null if it was found wanting, with the reason among the findings.</summary>
     public static SpinningBody? Assemble(Case given, ICaseFiles? files, Findings findings)
     {
-        var assembly = new Assembly<Body>();
-        foreach (PartSection part in given.Part)
+        var meshes = new TriangleMesh?[given.Part.Count];
+        for (int i = 0; i < meshes.Length; i++)
         {
-            if (SolidOf(part, files, findings) is not { } solid)
+            PartSection part = given.Part[i];
+            try
             {
-                continue;
+                meshes[i] = part.Shape == PartShape.Mesh ? MeshOf(part, files, findings) : null;
+                if (part.Shape != PartShape.Mesh || meshes[i] is not null)
+                {
+                    SolidOf(part, meshes[i]);
+                }
             }
+            catch (ArgumentException refusal)
+            {
+                findings.Error(part, null, BodyJudge.Clause(refusal.Message), "a solid with volume", "Check its sizes and their units.");
+            }
+        }
 
+        if (findings.HasErrors)
+        {
+            return null;
+        }
+
+        try
+        {
+            Assembly<Body> assembly = Joined(given.Part, meshes);
+            MassProperties<Body> whole = assembly.Build();
+            WarnOfConflicts(given, assembly, findings);
+            Direction<Body> axis = BodyJudge.DirectionOf(given.Vehicle.SpinAxis);
+            return new SpinningBody(whole.Mass, whole.CentreOfMass, axis, whole.Inertia.AboutAxis(axis), whole.Inertia) { Parts = assembly.Contributions(), Meshes = meshes };
+        }
+        catch (ComputationRefusedException refusal)
+        {
+            findings.Error(
+                given, nameof(Case.Part), $"the parts make no body: {BodyJudge.Clause(refusal.Message)}", "parts that some body is made of",
+                "Check masses, sizes and places, and that every hole lies inside material.");
+            return null;
+        }
+    }
+
+    /// <summary>The parts put in their places; not yet built.</summary>
+    /// <exception cref="ArgumentException">A part is no solid.</exception>
+    public static Assembly<Body> Joined(IReadOnlyList<PartSection> parts, IReadOnlyList<TriangleMesh?> meshes)
+    {
+        var assembly = new Assembly<Body>();
+        for (int i = 0; i < parts.Count; i++)
+        {
+            PartSection part = parts[i];
+            Solid solid = SolidOf(part, meshes[i]);
             Position<Body> at = part.At is [var x, var y, var z] ? Position<Body>.Of(x.Value, y.Value, z.Value) : Position<Body>.Origin;
             Ratio growth = part.Growth?.Value ?? Ratio.Zero;
             if (part.Hole is true)
@@ -35,25 +76,7 @@ internal static class PartsBody
             }
         }
 
-        if (findings.HasErrors)
-        {
-            return null;
-        }
-
-        try
-        {
-            MassProperties<Body> whole = assembly.Build();
-            WarnOfConflicts(given, assembly, findings);
-            Direction<Body> axis = BodyJudge.DirectionOf(given.Vehicle.SpinAxis);
-            return new SpinningBody(whole.Mass, whole.CentreOfMass, axis, whole.Inertia.AboutAxis(axis), whole.Inertia) { Parts = assembly.Contributions() };
-        }
-        catch (ComputationRefusedException refusal)
-        {
-            findings.Error(
-                given, nameof(Case.Part), $"the parts make no body: {BodyJudge.Clause(refusal.Message)}", "parts that some body is made of",
-                "Check masses, sizes and places, and that every hole lies inside material.");
-            return null;
-        }
+        return assembly;
     }
 
     private static void WarnOfConflicts(Case given, Assembly<Body> assembly, Findings findings)
@@ -98,37 +121,27 @@ internal static class PartsBody
         }
     }
 
-    private static Solid? SolidOf(PartSection part, ICaseFiles? files, Findings findings)
+    private static Solid SolidOf(PartSection part, TriangleMesh? mesh) => part switch
     {
-        try
-        {
-            return part switch
-            {
-                { Shape: PartShape.Point } => Solid.Point(part.Mass!.Value),
-                { Shape: PartShape.Rod } => Solid.Rod(part.Mass!.Value, part.Height!.Value),
-                { Shape: PartShape.Disc } => Solid.Disc(part.Mass!.Value, part.Radius!.Value),
-                { Shape: PartShape.Shell } => Solid.SphericalShell(part.Mass!.Value, part.Radius!.Value),
-                { Shape: PartShape.Cylinder, Mass: { } mass } => Solid.Cylinder(mass.Value, part.Radius!.Value, part.Height!.Value),
-                { Shape: PartShape.Cylinder } => Solid.Cylinder(part.Density!.Value, part.Radius!.Value, part.Height!.Value),
-                { Shape: PartShape.Tube, Mass: { } mass } => Solid.Tube(mass.Value, part.Radius!.Value, part.InnerRadius!.Value, part.Height!.Value),
-                { Shape: PartShape.Tube } => Solid.Tube(part.Density!.Value, part.Radius!.Value, part.InnerRadius!.Value, part.Height!.Value),
-                { Shape: PartShape.Cone, Mass: { } mass } => Solid.Cone(mass.Value, part.Radius!.Value, part.Height!.Value),
-                { Shape: PartShape.Cone } => Solid.Cone(part.Density!.Value, part.Radius!.Value, part.Height!.Value),
-                { Shape: PartShape.Sphere, Mass: { } mass } => Solid.Sphere(mass.Value, part.Radius!.Value),
-                { Shape: PartShape.Sphere } => Solid.Sphere(part.Density!.Value, part.Radius!.Value),
-                { Shape: PartShape.Box, Mass: { } mass, Size: [var x, var y, var z] } => Solid.Box(mass.Value, x.Value, y.Value, z.Value),
-                { Shape: PartShape.Box, Size: [var x, var y, var z] } => Solid.Box(part.Density!.Value, x.Value, y.Value, z.Value),
-                _ => MeshOf(part, files, findings),
-            };
-        }
-        catch (ArgumentException refusal)
-        {
-            findings.Error(part, null, BodyJudge.Clause(refusal.Message), "a solid with volume", "Check its sizes and their units.");
-            return null;
-        }
-    }
+        { Shape: PartShape.Point } => Solid.Point(part.Mass!.Value),
+        { Shape: PartShape.Rod } => Solid.Rod(part.Mass!.Value, part.Height!.Value),
+        { Shape: PartShape.Disc } => Solid.Disc(part.Mass!.Value, part.Radius!.Value),
+        { Shape: PartShape.Shell } => Solid.SphericalShell(part.Mass!.Value, part.Radius!.Value),
+        { Shape: PartShape.Cylinder, Mass: { } mass } => Solid.Cylinder(mass.Value, part.Radius!.Value, part.Height!.Value),
+        { Shape: PartShape.Cylinder } => Solid.Cylinder(part.Density!.Value, part.Radius!.Value, part.Height!.Value),
+        { Shape: PartShape.Tube, Mass: { } mass } => Solid.Tube(mass.Value, part.Radius!.Value, part.InnerRadius!.Value, part.Height!.Value),
+        { Shape: PartShape.Tube } => Solid.Tube(part.Density!.Value, part.Radius!.Value, part.InnerRadius!.Value, part.Height!.Value),
+        { Shape: PartShape.Cone, Mass: { } mass } => Solid.Cone(mass.Value, part.Radius!.Value, part.Height!.Value),
+        { Shape: PartShape.Cone } => Solid.Cone(part.Density!.Value, part.Radius!.Value, part.Height!.Value),
+        { Shape: PartShape.Sphere, Mass: { } mass } => Solid.Sphere(mass.Value, part.Radius!.Value),
+        { Shape: PartShape.Sphere } => Solid.Sphere(part.Density!.Value, part.Radius!.Value),
+        { Shape: PartShape.Box, Mass: { } mass, Size: [var x, var y, var z] } => Solid.Box(mass.Value, x.Value, y.Value, z.Value),
+        { Shape: PartShape.Box, Size: [var x, var y, var z] } => Solid.Box(part.Density!.Value, x.Value, y.Value, z.Value),
+        { Mass: { } mass } => Solid.Mesh(mass.Value, mesh!),
+        _ => Solid.Mesh(part.Density!.Value, mesh!),
+    };
 
-    private static Solid? MeshOf(PartSection part, ICaseFiles? files, Findings findings)
+    private static TriangleMesh? MeshOf(PartSection part, ICaseFiles? files, Findings findings)
     {
         if (files is null)
         {
@@ -149,7 +162,7 @@ internal static class PartsBody
             using Stream stream = files.Open(part.File!);
             var mesh = TriangleMesh.ReadStl(stream, unit);
             WarnOfCrossings(part, mesh, findings);
-            return part.Mass is { } mass ? Solid.Mesh(mass.Value, mesh) : Solid.Mesh(part.Density!.Value, mesh);
+            return mesh;
         }
         catch (InvalidDataException refusal)
         {

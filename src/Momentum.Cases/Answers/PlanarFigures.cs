@@ -45,7 +45,7 @@ internal static class PlanarFigures
         [
             new AnswerFigure("final_spin_rad_s", "Final spin rate", final, Solver.Rounded(final, initial) * RpmPerRadian, "rpm", "of the body after let-go; negative if reversed", solvedFor == "final_rate")
             {
-                Spread = spread is null ? null : SpreadFigures.OfSpin(spread.Ensemble.FinalSpin.StandardDeviation),
+                Spread = spread is not { Ensemble.FinalSpin.Count: > 1 } ? null : SpreadFigures.OfSpin(spread.Ensemble.FinalSpin.StandardDeviation),
             }.Headline(),
             AnswerFigure.Si("unwind_time_s", "Unwinding time", motion.UnwindTime.Seconds, "s", "from release of the weights").Headline(),
             AnswerFigure.Si("let_go_time_s", "Let-go time", motion.LetGoTime.Seconds, "s", "from release of the weights").Headline(),
@@ -53,7 +53,7 @@ internal static class PlanarFigures
             AnswerFigure.Si("peak_cord_tension_n", "Peak cord tension, each", peak.Tension.Newtons, "N", peak.Phase == CordPhase.Unwinding ? "while unwinding" : "while hinging") with
             {
                 IsHeadline = true,
-                Spread = spread is null ? null : new FigureSpread(spread.Ensemble.PeakTension.StandardDeviation.Newtons, spread.Ensemble.PeakTension.StandardDeviation.Newtons),
+                Spread = spread is not { Ensemble.FinalSpin.Count: > 1 } ? null : new FigureSpread(spread.Ensemble.PeakTension.StandardDeviation.Newtons, spread.Ensemble.PeakTension.StandardDeviation.Newtons),
             },
             .. springs?.StretchFigures ?? [],
         ];

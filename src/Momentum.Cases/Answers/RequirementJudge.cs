@@ -1,136 +1,129 @@
-using Momentum.Cases.Quantities;
 using Momentum.Dispersion;
 using Momentum.Tethers;
-using Momentum.Tethers.Deployment;
-using UnitsNet;
 
 namespace Momentum.Cases.Answers;
 
-/// <summary>Holds what was computed against what the case requires.</summary>
+/// <summary>Says of every requirement whether it is met, and on what.</summary>
 internal static class RequirementJudge
 {
-    private const string NotCounted = "the requirement does not count as met";
+    private const string NoLoad = "no breaking load is stated (despin.cord.breaking_load)";
+
+    /// <summary>The requirements that can be put to the cases of a model.</summary>
+    public static IReadOnlyList<CaseTest> TestsFor(Case given, CaseModel model) =>
+        [.. CaseTest.Of(given).Where(test => WhyNot(test, given, model.IsSpatial, "") is null)];
 
     /// <summary>Judges every requirement of the case.</summary>
     /// <param name="given">The case.</param>
     /// <param name="motion">The planar motion.</param>
-    /// <param name="spread">Its spread; null if nothing scatters.</param>
-    /// <param name="whole">The whole motion; null if there is none.</param>
-    /// <param name="wholeSpread">Its spread; null if nothing scatters.</param>
-    /// <param name="whyNotWhole">Why there is no whole motion.</param>
+    /// <param name="whole">The motion in three dimensions; null if there is none.</param>
+    /// <param name="spread">The cases; null if nothing is uncertain, or if there is no model to compute them on.</param>
+    /// <param name="tests">What was asked of the cases, in the order of their shares.</param>
+    /// <param name="whyNotWhole">Why there is no motion in three dimensions.</param>
+    /// <param name="whyNoCases">Why nothing that is uncertain could be judged; null if it could, or if nothing is.</param>
     public static IReadOnlyList<JudgedRequirement> Judge(
-        Case given, PlanarMotion motion, Spread? spread, WholeMotion? whole, WholeSpread? wholeSpread, string whyNotWhole)
+        Case given, PlanarMotion motion, WholeMotion? whole, Spread? spread, IReadOnlyList<CaseTest> tests, string whyNotWhole, string? whyNoCases)
     {
+        DeployedCase nominal = Nominal(given, motion, whole);
         List<JudgedRequirement> judged = [];
-        if (given.Require?.FinalRate is { } rate)
+        foreach (CaseTest test in CaseTest.Of(given))
         {
-            Basis plane = spread is null
-                ? Basis.Nominal(Math.Abs(motion.FinalSpin.RadiansPerSecond))
-                : Basis.OfPlane(spread.FinalSpinBound?.RadiansPerSecond, spread.Ensemble.Cases, spread.Ensemble.ProbabilityThatFinalSpinIsWithin(rate.Bound));
-            Basis worst = plane.OrWorse(InSpace(
-                whole, r => r.After.LargestSpin.RadiansPerSecond, wholeSpread, s => s.SpinBound?.RadiansPerSecond, e => e.ProbabilityThatSpinIsWithin(rate.Bound)));
+            int place = tests.Select(t => t.Key).ToList().IndexOf(test.Key);
+            string? open = whyNoCases ?? WhyNot(test, given, whole is not null, whyNotWhole);
+            double? value = open is null || whyNoCases is not null ? spread is null ? ValueOf(test, nominal) : BoundOf(test, spread) : null;
+            (Verdict verdict, string note) = open is { } reason ? (Verdict.NotShown, $"{reason}; the requirement does not count as met")
+                : spread is not null ? Of(spread, spread.Shares[place])
+                : test.Holds(nominal) ? (Verdict.MetAtNominal, $"met at nominal, computed {Model(whole)}: the case states no tolerance, so that nothing is known of how far off it may be")
+                : (Verdict.NotMet, $"not even at nominal, computed {Model(whole)}; the case states no tolerance");
             judged.Add(new JudgedRequirement(
-                "final_rate", "Final spin rate, magnitude", rate.Text, rate.Bound.RadiansPerSecond, worst.Known, "rad/s",
-                worst.Known is { } spin ? Solver.Rounded(spin, motion.Design.Hub.Spin.RadiansPerSecond) * 30 / Math.PI : null, "rpm",
-                Compare(rate.IsUpper, rate.IncludesBound, worst.Value, rate.Bound.RadiansPerSecond), worst.Note));
-        }
-
-        if (given.Require?.Nutation is { } wobble)
-        {
-            judged.Add(InSpaceOnly(
-                "nutation", "Nutation half-angle after let-go", wobble.Text, wobble.IsUpper, wobble.IncludesBound, wobble.Bound.Radians, "rad", 180 / Math.PI, "deg",
-                InSpace(whole, r => r.After.LargestNutation.Radians, wholeSpread, s => s.NutationBound?.Radians, e => e.ProbabilityThatNutationIsBelow(wobble.Bound)), whyNotWhole));
-        }
-
-        if (given.Require?.TransverseRate is { } transverse)
-        {
-            judged.Add(InSpaceOnly(
-                "transverse_rate", "Transverse rate after let-go", transverse.Text, transverse.IsUpper, transverse.IncludesBound, transverse.Bound.RadiansPerSecond, "rad/s", 30 / Math.PI, "rpm",
-                InSpace(whole, r => r.After.LargestTransverseRate.RadiansPerSecond, wholeSpread, s => s.TransverseRateBound?.RadiansPerSecond, e => e.ProbabilityThatTransverseRateIsBelow(transverse.Bound)), whyNotWhole));
-        }
-
-        if (given.Require?.CordSafetyFactor is { } required)
-        {
-            judged.Add(Margin(required, given.Despin.Cord?.BreakingLoad?.Value, motion, spread, whole, wholeSpread));
+                test.Key, test.Name, test.Limit, test.Bound, value, test.SiUnit,
+                value is { } v ? Shown(test, v, motion) : null, test.Unit, verdict, note) { Share = open is null && spread is not null ? spread.Shares[place] : null });
         }
 
         return judged;
     }
 
-    private static JudgedRequirement Margin(
-        Limit<Ratio> required, Force? breaking, PlanarMotion motion, Spread? spread, WholeMotion? whole, WholeSpread? wholeSpread)
+    /// <summary>A share with its bounds, in words.</summary>
+    public static string Words(JudgedShare share, RequiredShare required)
     {
-        double bound = required.Bound.DecimalFractions;
-        if (breaking is not { } load)
-        {
-            return new JudgedRequirement(
-                "cord_safety_factor", "Cord safety factor", required.Text, bound, null, "", null, "", Verdict.NotJudged,
-                $"no breaking load is stated (despin.cord.breaking_load); {NotCounted}");
-        }
-
-        // A margin of zero limits no tension, so that there is no share of cases to count.
-        Force? limit = bound > 0 ? load / bound : null;
-        Basis plane = spread is null
-            ? Basis.Nominal(motion.PeakTension.Tension.Newtons)
-            : Basis.OfPlane(spread.PeakTensionBound?.Newtons, spread.Ensemble.Cases, limit is { } l ? spread.Ensemble.ProbabilityThatPeakTensionIsBelow(l) : null);
-        Basis worst = plane.OrWorse(InSpace(
-            whole, r => r.PeakTensions.Max(p => p.Tension.Newtons), wholeSpread, s => s.PeakTensionBound?.Newtons, e => limit is { } m ? e.ProbabilityThatPeakTensionIsBelow(m) : null));
-        double margin = load.Newtons / worst.Value;
-        return new JudgedRequirement(
-            "cord_safety_factor", "Cord safety factor", required.Text, bound, worst.Known is null ? null : margin, "", worst.Known is null ? null : margin, "", Compare(required.IsUpper, required.IncludesBound, margin, bound), worst.Note);
+        string cases = FormattableString.Invariant($"{share.Passed} of {share.Cases} cases{(share.Unknown > 0 ? $", {share.Unknown} unknown" : "")}");
+        return share.Look == 0
+            ? cases
+            : FormattableString.Invariant($"{cases}: {Percent(share.Lower)} to {Percent(share.Upper)} of all, each end at {Percent(required.Confidence)} confidence");
     }
 
-    /// <summary>The basis that the whole motion gives: its cases if there are any, else itself; null if there is none.</summary>
-    private static Basis? InSpace(
-        WholeMotion? whole, Func<DeploymentResult, double> nominal, WholeSpread? spread, Func<WholeSpread, double?> bound, Func<DeploymentEnsemble, Probability?> met) =>
-        spread is not null ? Basis.OfSpace(bound(spread), spread.Ensemble.Cases, met(spread.Ensemble))
-        : whole is not null ? Basis.NominalInSpace(nominal(whole.Result))
+    private static (Verdict Verdict, string Note) Of(Spread spread, JudgedShare share)
+    {
+        string words = $"{Words(share, spread.Required)}; required {Percent(spread.Required.Share)}; computed {spread.Model.Name}";
+        return share.Verdict switch
+        {
+            ShareVerdict.Met => (Verdict.Met, words),
+            ShareVerdict.NotMet => (Verdict.NotMet, words),
+            _ => (Verdict.NotShown, words + WouldShow(share, spread.Required)),
+        };
+    }
+
+    private static string WouldShow(JudgedShare share, RequiredShare required)
+    {
+        string would = share.CasesThatWouldShow is { } cases
+            ? FormattableString.Invariant($"{cases} cases would show it {(share.Estimate >= required.Share ? "met" : "not met")} if the share held (--cases {cases})")
+            : share.Unknown > 0 ? "with so many cases unknown no number of cases would show it"
+            : FormattableString.Invariant($"no number of cases up to {RequiredShare.MostCases} would show it if the share held: the design is too near to what is required");
+        return "; " + would;
+    }
+
+    /// <summary>Why a requirement cannot be put to a model; null if it can.</summary>
+    private static string? WhyNot(CaseTest test, Case given, bool inSpace, string whyNotWhole) =>
+        test.NeedsSpace && !inSpace ? whyNotWhole.Length > 0 ? whyNotWhole : "only the plane is known"
+        : test.Key == "cord_safety_factor" && given.Despin.Cord?.BreakingLoad is null ? NoLoad
         : null;
 
-    /// <summary>A requirement of which the plane knows nothing.</summary>
-    private static JudgedRequirement InSpaceOnly(
-        string key, string name, string limit, bool isUpper, bool includesBound, double bound, string siUnit, double shownPerSi, string unit, Basis? basis, string whyNotWhole) => new(
-        key, name, limit, bound, basis?.Known, siUnit, basis?.Known * shownPerSi, unit,
-        basis is { } found ? Compare(isUpper, includesBound, found.Value, bound) : Verdict.NotJudged,
-        basis?.Note ?? $"{whyNotWhole}; {NotCounted}");
+    private static string Model(WholeMotion? whole) => whole is null ? "in the plane" : "in three dimensions";
 
-    /// <summary>On what a requirement is judged.</summary>
-    /// <param name="Value">The value, larger being worse, SI; infinite if too few cases have one.</param>
-    /// <param name="Note">Of what it is.</param>
-    private readonly record struct Basis(double Value, string Note)
+    /// <summary>The nominal motion as a case.</summary>
+    private static DeployedCase Nominal(Case given, PlanarMotion motion, WholeMotion? whole)
     {
-        public static Basis Nominal(double value) => new(value, "judged on the nominal design: the case states no tolerance");
-
-        public static Basis NominalInSpace(double value) => new(value, "judged on the nominal whole motion: the case states no tolerance");
-
-        public static Basis OfPlane(double? value, int cases, Probability? met) =>
-            new(value ?? double.PositiveInfinity, FormattableString.Invariant($"judged at 99.7 % of {cases} cases{Share(met)}"));
-
-        public static Basis OfSpace(double? value, int cases, Probability? met) =>
-            new(value ?? double.PositiveInfinity, FormattableString.Invariant($"judged on the whole motion at 99.7 % of {cases} cases{Share(met)}"));
-
-        /// <summary>The value if there is one.</summary>
-        public double? Known => double.IsFinite(Value) ? Value : null;
-
-        /// <summary>The worse of the two: a requirement is met only if it is in the plane and in three dimensions.</summary>
-        public Basis OrWorse(Basis? other) => other is { } space && space.Value > Value ? space : this;
-
-        private static string Share(Probability? met) => met is { } p
-            ? FormattableString.Invariant($"; {100 * p.Estimate:0.0###} % meet it ({100 * p.Lower:0.0###} % to {100 * p.Upper:0.0###} % at {100 * p.Confidence:0.#} % confidence)")
-            : "";
-    }
-
-    private static Verdict Compare(bool isUpper, bool includesBound, double value, double bound)
-    {
-        // A design sized onto the bound meets an inclusive limit whichever way its last digit was rounded.
-        double slack = includesBound ? 1e-9 * bound : 0;
-        bool met = (isUpper, includesBound) switch
+        double? load = given.Despin.Cord?.BreakingLoad?.Value.Newtons;
+        if (whole?.Result is not { } result)
         {
-            (true, false) => value < bound,
-            (true, true) => value <= bound + slack,
-            (false, false) => value > bound,
-            (false, true) => value >= bound - slack,
+            return new DeployedCase
+            {
+                FinalSpin = motion.FinalSpin,
+                LargestSpin = UnitsNet.RotationalSpeed.FromRadiansPerSecond(Math.Abs(motion.FinalSpin.RadiansPerSecond)),
+                PeakTension = motion.PeakTension.Tension,
+                BreakingLoadRatio = load / motion.PeakTension.Tension.Newtons,
+            };
+        }
+
+        UnitsNet.Force peak = result.PeakTensions.MaxBy(p => p.Tension.Newtons)!.Tension;
+        return new DeployedCase
+        {
+            FinalSpin = result.FinalSpin,
+            LargestSpin = result.After.LargestSpin,
+            TransverseRate = result.After.LargestTransverseRate,
+            Nutation = result.After.LargestNutation,
+            PeakTension = peak,
+            BreakingLoadRatio = load / peak.Newtons,
         };
-        return met ? Verdict.Met : Verdict.NotMet;
     }
+
+    private static double? ValueOf(CaseTest test, in DeployedCase one) => test.Key switch
+    {
+        "final_rate" => one.LargestSpin.RadiansPerSecond,
+        "nutation" => one.Nutation.Radians,
+        "transverse_rate" => one.TransverseRate.RadiansPerSecond,
+        _ => one.BreakingLoadRatio,
+    };
+
+    private static double? BoundOf(CaseTest test, Spread spread) => test.Key switch
+    {
+        "final_rate" => spread.SpinBound?.RadiansPerSecond,
+        "nutation" => spread.NutationBound?.Radians,
+        "transverse_rate" => spread.TransverseRateBound?.RadiansPerSecond,
+        _ => spread.SafetyFactorBound,
+    };
+
+    private static double Shown(CaseTest test, double value, PlanarMotion motion) =>
+        (test.SiUnit == "rad/s" ? Solver.Rounded(value, motion.Design.Hub.Spin.RadiansPerSecond) : value) * test.ShownPerSi;
+
+    private static string Percent(double share) => FormattableString.Invariant($"{100 * share:0.####} %");
 }

@@ -29,28 +29,45 @@ public static class Solver
         Case given = reading.Case!;
         var findings = new Findings(reading.File);
         string solvedFor = UnknownOf(given.Despin);
-        var hub = new DespinHub(body.SpinInertia, given.Despin.HubRadius.Value, given.Spin.Rate.Value);
-        LetGo letGo = LetGoOf(given.Despin.LetGo);
-        SpringCords? springs = given.Despin.OnSprings ? SpringCords.Size(given.Despin, hub, letGo, cancellation) : null;
-        PlanarMotion motion = springs is null ? Size(given.Despin, hub, letGo).Deploy(cancellation) : springs.Motion;
+        PlanarMotion motion = Sized(given, body, out SpringCords? springs, cancellation);
         DesignJudge.Judge(given, motion, findings);
-        Spread? spread = SpreadRun.Of(given, body, motion, run);
         WholeMotion? whole = WholeMotion.Of(given, body, motion, findings, cancellation, out string whyNotWhole);
-        WholeSpread? wholeSpread = SpreadRun.Of(given, body, whole, run);
+
+        // The best model that the case allows: three dimensions wherever the tensor is known. Where the nominal motion is refused
+        // there, the plane does not stand in for it.
+        var inputs = new CaseInputs(given);
+        CaseModel? model = whole is not null ? new SpaceModel(whole.Result.Deployment, motion, body.Meshes, inputs)
+            : body.Inertia is null ? new PlaneModel(motion, body, inputs)
+            : null;
+        IReadOnlyList<CaseTest> tests = model is null ? [] : RequirementJudge.TestsFor(given, model);
+        Spread? spread = model is null ? null : SpreadRun.Of(given, model, tests, run);
         return new Answer(reading, body, motion)
         {
             Springs = springs,
             Whole = whole,
-            WholeSpread = wholeSpread,
             WhyNotWhole = whyNotWhole,
             SolvedFor = solvedFor,
-            Figures = FiguresOf(given, body, motion, springs, spread, whole, wholeSpread, solvedFor),
+            Figures = FiguresOf(given, body, motion, springs, spread, whole, solvedFor),
             Spread = spread,
-            Requirements = RequirementJudge.Judge(given, motion, spread, whole, wholeSpread, whyNotWhole),
+            Requirements = RequirementJudge.Judge(given, motion, whole, spread, tests, whyNotWhole, model is null && inputs.Any ? whyNotWhole : null),
             Warnings = [.. judgement.Problems, .. findings.Problems],
-            Assumptions = AssumptionsOf(given, springs, whole),
+            Assumptions = AssumptionsOf(given, springs, whole, inputs),
         };
     }
+
+    /// <summary>The planar motion of the sized design.</summary>
+    /// <exception cref="ComputationRefusedException">There is no such design.</exception>
+    internal static PlanarMotion Sized(Case given, SpinningBody body, out SpringCords? springs, CancellationToken cancellation = default)
+    {
+        var hub = new DespinHub(body.SpinInertia, given.Despin.HubRadius.Value, given.Spin.Rate.Value);
+        LetGo letGo = LetGoOf(given.Despin.LetGo);
+        springs = given.Despin.OnSprings ? SpringCords.Size(given.Despin, hub, letGo, cancellation) : null;
+        return springs is null ? Size(given.Despin, hub, letGo).Deploy(cancellation) : springs.Motion;
+    }
+
+    /// <summary>The cord angle of a rule that has one.</summary>
+    internal static Angle LetGoAngleOf(LetGoSection letGo) =>
+        letGo.Angle?.Value ?? Angle.FromRadians(letGo.Rule == Sections.LetGoRule.Radial ? Math.PI / 2 : 0);
 
     /// <summary>The key that a case leaves to be solved for; on spring cords the stiffness is too.</summary>
     internal static string UnknownOf(DespinSection despin) =>
@@ -80,18 +97,18 @@ public static class Solver
     }
 
     private static AnswerGroup FiguresOf(
-        Case given, SpinningBody body, PlanarMotion motion, SpringCords? springs, Spread? spread, WholeMotion? whole, WholeSpread? wholeSpread, string solvedFor) => new("", "",
+        Case given, SpinningBody body, PlanarMotion motion, SpringCords? springs, Spread? spread, WholeMotion? whole, string solvedFor) => new("", "",
     [
         .. PlanarFigures.Of(given, body, motion, springs, spread, solvedFor),
         .. springs is null ? [] : (AnswerGroup[])[springs.Figures],
         .. spread is null ? [] : (AnswerGroup[])[SpreadFigures.Of(spread)],
-        .. whole is null ? [] : (AnswerGroup[])[WholeMotionFigures.Of(whole, wholeSpread)],
+        .. whole is null ? [] : (AnswerGroup[])[WholeMotionFigures.Of(whole)],
     ]);
 
     /// <summary>What rounding leaves of nothing is shown as the zero that it is; the machine's key keeps the number.</summary>
     internal static double Rounded(double value, double scale) => Math.Abs(value) < 1e-9 * scale ? 0 : value;
 
-    private static List<string> AssumptionsOf(Case given, SpringCords? springs, WholeMotion? whole)
+    private static List<string> AssumptionsOf(Case given, SpringCords? springs, WholeMotion? whole, CaseInputs inputs)
     {
         List<string> assumptions =
         [
@@ -100,17 +117,17 @@ public static class Solver
             "In the design the cords " + (springs is null ? "do not stretch, " : "") + "leave the hub along its tangent, and are wound against the spin so that they trail as they unwind.",
             .. springs is null ? [] : SpringCords.AssumptionsOf(given, whole is not null),
         ];
-        if (given.Part.Count > 0)
-        {
-            assumptions.Add("Of the parts' tolerances those of mass and density are counted, not those of sizes and places.");
-        }
-
         assumptions.Add(given.Despin.Cord?.LineDensity is null
             ? "The cords have no mass: none is stated."
             : "The cords' mass is counted, each taken as straight where it is free.");
         if (whole is not null)
         {
             assumptions.AddRange(WholeMotion.AssumptionsOf(given, whole));
+        }
+
+        if (inputs.Exact.Count > 0)
+        {
+            assumptions.Add($"Taken as exact, since no tolerance is stated: {string.Join(", ", inputs.Exact)}.");
         }
 
         return assumptions;

@@ -17,6 +17,9 @@ internal sealed record SpinningBody(
     /// <summary>What each part contributes; empty for a stated tensor.</summary>
     public IReadOnlyList<PartContribution<Body>> Parts { get; init; } = [];
 
+    /// <summary>The mesh of each part, null where it has none; as many as parts.</summary>
+    public IReadOnlyList<TriangleMesh?> Meshes { get; init; } = [];
+
     /// <summary>How it is balanced about the spin axis through the body origin; null if only the moment about the spin axis is stated.</summary>
     public Balance<Body>? Balance => Inertia is { } inertia
         ? Balance<Body>.Of(MassProperties<Body>.Of(Mass, CentreOfMass, inertia), Position<Body>.Origin, SpinAxis)

@@ -1,18 +1,18 @@
 namespace Momentum.Cases.Answers;
 
 /// <summary>How the spread is run.</summary>
-/// <param name="Cases">Number of cases in the plane; in three dimensions there are fewer.</param>
-/// <param name="Seed">Chooses the draws: the same seed gives the same cases.</param>
-public readonly record struct SpreadOptions(int Cases, ulong Seed)
+/// <param name="Cases">Number of cases at most; null for what the case says.</param>
+/// <param name="Seed">Chooses the draws: the same seed gives the same cases; null for what the case says.</param>
+public readonly record struct SpreadOptions(int? Cases, ulong? Seed)
 {
-    /// <summary>Number of cases if nobody says.</summary>
-    public const int UsualCases = 20_000;
+    /// <summary>Number of cases at most if nobody says.</summary>
+    public const int UsualCases = 10_000;
 
-    /// <summary>A case in three dimensions takes as long as hundreds in the plane: so many of these make one of those.</summary>
-    internal const int CasesForOneWhole = 20;
+    /// <summary>The same where heavy cords are computed in pieces, each case of which takes as long as ten.</summary>
+    public const int UsualCasesInPieces = 2_500;
 
-    /// <summary>Number of cases in three dimensions.</summary>
-    internal int WholeCases => Math.Max(1, Cases / CasesForOneWhole);
+    /// <summary>The seed if nobody says.</summary>
+    public const ulong UsualSeed = 1;
 
     /// <summary>Told how far the run has come, from 0 to 1; null if nobody wants to know.</summary>
     internal IProgress<double>? Progress { get; init; }
@@ -20,6 +20,6 @@ public readonly record struct SpreadOptions(int Cases, ulong Seed)
     /// <summary>Ends the run.</summary>
     internal CancellationToken Cancellation { get; init; }
 
-    /// <summary>The usual number of cases, and the first seed.</summary>
-    public static SpreadOptions Usual => new(UsualCases, 1);
+    /// <summary>What the case says, or else the usual.</summary>
+    public static SpreadOptions Usual => default;
 }

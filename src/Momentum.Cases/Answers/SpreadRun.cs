@@ -1,159 +1,212 @@
-using Momentum.Cases.Quantities;
-using Momentum.Cases.Sections;
+using Momentum.Cases.Keys;
 using Momentum.Dispersion;
 using Momentum.Frames;
 using Momentum.Inertia;
-using Momentum.Tethers;
-using Momentum.Tethers.Deployment;
-using Momentum.Tethers.Springs;
 using UnitsNet;
 
 namespace Momentum.Cases.Answers;
 
-/// <summary>Maps the tolerances of a case to the library's dispersion.</summary>
+/// <summary>Runs the cases of a spread, as many as its verdicts need.</summary>
 internal static class SpreadRun
 {
-    private const int Pieces = 20;
+    // Of the normal distribution, the level of one standard deviation.
+    private const double OneSigma = 0.841344746068543;
 
-    /// <summary>Runs the ensemble; null if the case states no tolerance that the motion depends on.</summary>
-    /// <exception cref="ComputationRefusedException">No case has a final spin.</exception>
-    public static Spread? Of(Case given, SpinningBody body, PlanarMotion motion, SpreadOptions options)
-    {
-        DespinUncertainty uncertainty = Uncertainty(given, body) with { Nutation = default };
-        if (motion is SpringCordMotion)
-        {
-            // In the plane spring cords let go together.
-            uncertainty = uncertainty with { SecondWeightDelay = default };
-        }
+    // Bodies that are drawn to see whether they are as stated.
+    private const int Bodies = 4000;
+    private const double Noticeable = 0.01;
+    private const double CutOffThatMatters = 1e-3;
 
-        if (uncertainty == new DespinUncertainty { HubMass = body.Mass })
-        {
-            return null;
-        }
-
-        var dispersion = new DespinDispersion(motion.Design, uncertainty);
-        IReadOnlyList<SensitivityBar> sensitivity;
-        try
-        {
-            sensitivity = dispersion.Sensitivity(options.Cancellation);
-        }
-        catch (ComputationRefusedException)
-        {
-            // At the extremes of one input there is no such motion; the ensemble counts those cases, a bar cannot show them.
-            sensitivity = [];
-        }
-
-        return new Spread(
-            InPieces(options.Cases, SpreadOptions.UsualCases, options, (cases, first) => dispersion.Run(cases, options.Seed, first, options.Cancellation), (one, other) => one.Merge(other)),
-            sensitivity,
-            options.Seed);
-    }
-
-    /// <summary>Runs the ensemble of the whole motion; null if there is none, or if nothing that it depends on is uncertain.</summary>
+    /// <summary>Runs the cases; null if nothing is uncertain.</summary>
+    /// <param name="given">The case.</param>
+    /// <param name="model">What computes the cases.</param>
+    /// <param name="tests">The requirements that are judged.</param>
+    /// <param name="options">How many cases at most, and which draws.</param>
     /// <exception cref="ComputationRefusedException">In no case are all weights let go.</exception>
-    public static WholeSpread? Of(Case given, SpinningBody body, WholeMotion? whole, SpreadOptions options)
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static Spread? Of(Case given, CaseModel model, IReadOnlyList<CaseTest> tests, SpreadOptions options)
     {
-        if (whole is null)
+        if (!model.Inputs.Any)
         {
             return null;
         }
 
-        DespinUncertainty uncertainty = Uncertainty(given, body);
-        if (given.Despin.LetGo.Rate is not null)
+        RequiredShare required = RequiredOf(given);
+        long budget = options.Cases ?? given.Spread?.Cases ?? model.UsualCases;
+        ulong seed = options.Seed ?? (ulong?)given.Spread?.Seed ?? SpreadOptions.UsualSeed;
+
+        // The last look within the budget; with a budget too small for any, all of it, which shows nothing.
+        int looks = required.LooksWithin(budget);
+        long most = looks == 0 ? budget : required.CasesAt(looks);
+        var passed = new long[tests.Count];
+        var unknown = new long[tests.Count];
+        long allPassed = 0;
+        long anyUnknown = 0;
+        long done = 0;
+        List<DeployedCase> rows = [];
+        foreach (DeployedCase one in model.Run(seed, 0, most, options.Cancellation))
         {
-            // A let-go at a rate has no angle to miss in the whole motion; its spread in the plane shows what that does.
-            uncertainty = uncertainty with { LetGoAngle = default };
+            rows.Add(one);
+            bool all = true;
+            bool open = false;
+            for (int i = 0; i < tests.Count; i++)
+            {
+                bool? met = tests[i].Judge(one);
+                passed[i] += met == true ? 1 : 0;
+                unknown[i] += met is null ? 1 : 0;
+                all &= met == true;
+                open |= met is null;
+            }
+
+            allPassed += all ? 1 : 0;
+            anyUnknown += open ? 1 : 0;
+            done++;
+            if (done % 64 == 0)
+            {
+                options.Progress?.Report((double)done / most);
+            }
+
+            bool isLook = required.LooksWithin(done) is > 0 and var look && required.CasesAt(look) == done;
+            if (isLook && Enumerable.Range(0, tests.Count).All(i => required.Judge(done, passed[i], unknown[i]).Verdict != ShareVerdict.NotShown))
+            {
+                break;
+            }
         }
 
-        bool wobbles = given.Spin.Nutation is { } wobble && wobble.Value.Radians > 0 && given.Bench is null;
-        if (!wobbles && uncertainty == new DespinUncertainty { HubMass = body.Mass })
+        options.Progress?.Report(1);
+        return new Spread
         {
-            return null;
-        }
-
-        // A chain of pieces would take most of the time. One straight piece swings as a straight cord of one and a half times
-        // its mass does (a third of a rod's mass counts at its end, half of a piece's is put there).
-        const double Straight = 2.0 / 3;
-        CordDeployment nominal = whole.Result.Deployment;
-        var dispersion = new DeploymentDispersion(
-            nominal with { Cords = [.. nominal.Cords.Select(c => c with { Segments = 1, LineDensity = Straight * c.LineDensity })] },
-            uncertainty with { CordLineDensity = ScatterOf(given.Despin.Cord?.LineDensity, Straight) });
-        return new WholeSpread(
-            InPieces(options.WholeCases, SpreadOptions.UsualCases / SpreadOptions.CasesForOneWhole, options, (cases, first) => dispersion.Run(cases, options.Seed, first, options.Cancellation), (one, other) => one.Merge(other)),
-            options.Seed);
-    }
-
-    private static DespinUncertainty Uncertainty(Case given, SpinningBody body)
-    {
-        DespinSection despin = given.Despin;
-        return new DespinUncertainty
-        {
-            SpinInertia = SpinInertia(given, body),
-            InitialSpin = ScatterOf(given.Spin.Rate),
-            HubRadius = ScatterOf(despin.HubRadius),
-            WeightMass = ScatterOf(despin.WeightMass),
-            CordLength = ScatterOf(despin.CordLength),
-            CordLineDensity = ScatterOf(despin.Cord?.LineDensity),
-            LetGoAngle = despin.LetGoError is { } error ? Scatter.Normal(error.Value) : default,
-            SecondWeightDelay = despin.SecondWeightDelay is { } delay ? Scatter.Normal(delay.Value) : default,
-            Nutation = ScatterOf(given.Spin.Nutation),
-            HubMass = body.Mass,
+            Model = model,
+            Ensemble = DeploymentEnsemble.Of(rows),
+            Required = required,
+            Seed = seed,
+            Shares = [.. tests.Select((_, i) => required.Judge(done, passed[i], unknown[i]))],
+            Joint = tests.Count == 0 ? null : required.Judge(done, allPassed, anyUnknown),
+            Effects = EffectsOf(model),
+            DrawnOtherwise = [.. DrawnOtherwise(given, model, seed)],
         };
     }
 
-    /// <summary>In pieces, so that a long run can tell how far it has come; merged they are what one run would have given.</summary>
-    private static TEnsemble InPieces<TEnsemble>(
-        int cases, int leastPiece, SpreadOptions options, Func<int, long, TEnsemble> run, Func<TEnsemble, TEnsemble, TEnsemble> merge)
-        where TEnsemble : class
+    /// <summary>What share is required of the case.</summary>
+    public static RequiredShare RequiredOf(Case given) =>
+        new(given.Spread?.Share?.Value.DecimalFractions ?? 0.997, given.Spread?.Confidence?.Value.DecimalFractions ?? 0.95);
+
+    private static IReadOnlyList<InputEffect> EffectsOf(CaseModel model)
     {
-        int piece = Math.Max(leastPiece, (cases + Pieces - 1) / Pieces);
-        TEnsemble? whole = null;
-        for (int first = 0; first < cases; first += piece)
+        CaseInputs inputs = model.Inputs;
+        if (Run(inputs.AllNominal()) is not { } nominal)
         {
-            options.Cancellation.ThrowIfCancellationRequested();
-            TEnsemble part = run(Math.Min(piece, cases - first), first);
-            whole = whole is null ? part : merge(whole, part);
-            options.Progress?.Report((double)Math.Min(first + piece, cases) / cases);
+            return [];
         }
 
-        return whole!;
+        List<InputEffect> effects = [];
+        foreach (CaseInput input in inputs.All)
+        {
+            if (Run(With(input, 1 - OneSigma)) is { } below && Run(With(input, OneSigma)) is { } above)
+            {
+                effects.Add(new InputEffect(
+                    input,
+                    below.FinalSpin - nominal.FinalSpin,
+                    above.FinalSpin - nominal.FinalSpin,
+                    RotationalSpeed.FromRadiansPerSecond(Math.Max(Across(below), Across(above)))));
+            }
+        }
+
+        return [.. effects.OrderByDescending(e => Math.Max(Math.Abs(e.Below.RadiansPerSecond), Math.Abs(e.Above.RadiansPerSecond)))];
+
+        double Across(DeployedCase one) => (one.FinalTransverseRates - nominal.FinalTransverseRates).Magnitude.RadiansPerSecond;
+
+        double[] With(CaseInput input, double level)
+        {
+            double[] levels = inputs.AllNominal();
+            foreach (int i in inputs.LevelsOf(input))
+            {
+                levels[i] = level;
+            }
+
+            return levels;
+        }
+
+        DeployedCase? Run(double[] levels)
+        {
+            try
+            {
+                DeployedCase one = model.Run(inputs.Draw(levels), 0);
+                return one.Outcome == DeploymentOutcome.LetGo ? one : null;
+            }
+            catch (ArgumentException)
+            {
+                return null;
+            }
+        }
     }
 
-    private static Scatter<TQuantity> ScatterOf<TQuantity>(Stated<TQuantity>? stated)
-        where TQuantity : struct, IQuantity => stated?.SpreadKind switch
-        {
-            SpreadKind.OneSigma => Scatter.Normal(stated.Spread),
-            SpreadKind.Limits => Scatter.Uniform(stated.Spread),
-            _ => default,
-        };
-
-    private static Scatter<LinearDensity> ScatterOf(Stated<LinearDensity>? stated, double times) =>
-        ScatterOf(stated is null ? null : stated with { Spread = times * stated.Spread });
-
-    private static Scatter<MassMomentOfInertia> SpinInertia(Case given, SpinningBody body) => given.Vehicle.SpinAxis switch
+    /// <summary>Where a limit of the value or of physics is so near that the draws are not those stated.</summary>
+    private static IEnumerable<string> DrawnOtherwise(Case given, CaseModel model, ulong seed)
     {
-        _ when given.Part.Count > 0 => FromParts(given, body),
-        Axis.X => ScatterOf(given.Vehicle.Inertia!.Xx),
-        Axis.Y => ScatterOf(given.Vehicle.Inertia!.Yy),
-        _ => ScatterOf(given.Vehicle.Inertia!.Zz),
-    };
-
-    /// <summary>
-    /// The parts' masses err independently, and each takes its part's share of the spin inertia with it: the root of the sum
-    /// of squares. (A mass that errs also moves the centre of mass, which changes the spin inertia in second order only.)
-    /// </summary>
-    private static Scatter<MassMomentOfInertia> FromParts(Case given, SpinningBody body)
-    {
-        double variance = 0;
-        foreach ((PartSection part, PartContribution<Body> contribution) in given.Part.Zip(body.Parts))
+        foreach (CaseInput input in model.Inputs.All)
         {
-            double relative = part.Mass is { } mass ? Relative(mass.Spread.Kilograms / mass.Value.Kilograms, mass.SpreadKind)
-                : Relative(part.Density!.Spread.KilogramsPerCubicMeter / part.Density.Value.KilogramsPerCubicMeter, part.Density.SpreadKind);
-            variance += Math.Pow(relative * contribution.Inertia.AboutAxis(body.SpinAxis).KilogramSquareMeters, 2);
+            foreach (ScatterLaw law in new[] { input.Tolerance.Shared, input.Tolerance.Each })
+            {
+                if (law.CutOff > CutOffThatMatters)
+                {
+                    yield return FormattableString.Invariant(
+                        $"{input.Path} = \"{input.Text}\": {100 * law.CutOff:G2} % of its tolerance lies beyond what is allowed and is not drawn; the mean is {input.Si + law.Mean:G5} and the standard deviation {law.StandardDeviation:G4}{(input.SiUnit.Length > 0 ? $", both in {input.SiUnit}" : "")}.");
+                }
+            }
         }
 
-        return variance > 0 ? Scatter.Normal(MassMomentOfInertia.FromKilogramSquareMeters(Math.Sqrt(variance))) : default;
+        if (given.Part.Count > 0 || model.Body(given) is null || !model.Inputs.All.Any(i => i.Path.StartsWith("vehicle.", StringComparison.Ordinal)))
+        {
+            yield break;
+        }
 
-        static double Relative(double spread, SpreadKind kind) => kind == SpreadKind.Limits ? spread / Math.Sqrt(3) : spread;
+        // Six elements about the centre of mass, as drawn and as they would be without physics.
+        var stated = new double[6][];
+        var made = new double[6][];
+        for (int k = 0; k < 6; k++)
+        {
+            stated[k] = new double[Bodies];
+            made[k] = new double[Bodies];
+        }
+
+        bool moved = false;
+        for (int n = 0; n < Bodies; n++)
+        {
+            Case drawn = model.Inputs.Draw(seed, n).Case;
+            double[] asStated = DrawnBody.ElementsAsStated(drawn);
+            double[] body = DrawnBody.ElementsOf(drawn, model.Body(drawn)!.Value);
+            for (int k = 0; k < 6; k++)
+            {
+                stated[k][n] = asStated[k];
+                made[k][n] = body[k];
+                moved |= Math.Abs(asStated[k] - body[k]) > 1e-9 * asStated.Max();
+            }
+        }
+
+        if (!moved)
+        {
+            yield break;
+        }
+
+        string[] names = ["xx", "yy", "zz", "xy", "xz", "yz"];
+        double scale = stated.Max(e => e.Average());
+        for (int k = 0; k < 6; k++)
+        {
+            (double mean, double deviation) was = Moments(stated[k]);
+            (double mean, double deviation) now = Moments(made[k]);
+            double allowed = Noticeable * Math.Max(was.deviation, 1e-6 * scale);
+            if (Math.Abs(now.deviation - was.deviation) > allowed || Math.Abs(now.mean - was.mean) > allowed)
+            {
+                yield return FormattableString.Invariant(
+                    $"vehicle.inertia.{names[k]} moves with the others, since no body has all of what was drawn: mean {now.mean:G5} kg·m², standard deviation {now.deviation:G4} kg·m², where the tolerances alone give {was.mean:G5} and {was.deviation:G4}.");
+            }
+        }
+    }
+
+    private static (double Mean, double Deviation) Moments(double[] values)
+    {
+        double mean = values.Average();
+        return (mean, Math.Sqrt(values.Sum(v => (v - mean) * (v - mean)) / (values.Length - 1)));
     }
 }

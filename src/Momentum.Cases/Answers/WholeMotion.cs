@@ -59,7 +59,7 @@ internal sealed class WholeMotion
         catch (ComputationRefusedException refusal)
         {
             whyNot = $"in three dimensions the motion was refused: {BodyJudge.Clause(refusal.Message)}";
-            findings.Warn(given.Despin, null, whyNot, "Nutation is not judged; the figures are those of the planar motion.");
+            findings.Warn(given.Despin, null, whyNot, "What is uncertain is not judged; the figures are those of the planar motion.");
             return null;
         }
     }
@@ -71,11 +71,6 @@ internal sealed class WholeMotion
         yield return "In three dimensions the wound cord lies in a groove round the drum, the free cord is straight"
             + (cord.Pieces > 1 ? FormattableString.Invariant($" between the joints of its {cord.Segments} pieces") : "")
             + ", and the body is rigid: slosh and bending take no part.";
-        if (cord.LineDensity > LinearDensity.Zero)
-        {
-            yield return "Over the cases of the spread each heavy cord is taken as one straight piece.";
-        }
-
         if (given.Bench is not null)
         {
             yield return "On the rig the body turns about the bearing alone; the floor is level and the bearing upright.";
@@ -117,7 +112,8 @@ internal sealed class WholeMotion
         _ => "See that it can be allowed.",
     };
 
-    private static CordDeployment Deployment(Case given, SpinningBody body, PlanarDesign design, CancellationToken cancellation)
+    /// <summary>The deployment of a sized design.</summary>
+    public static CordDeployment Deployment(Case given, SpinningBody body, PlanarDesign design, CancellationToken cancellation)
     {
         CordSection? cord = given.Despin.Cord;
         Force? stiffness = design is SpringCordDesign ? null : cord?.Stiffness?.Value;
@@ -153,5 +149,4 @@ internal sealed class WholeMotion
         };
         return bench.Gravity is { } gravity ? rig with { Gravity = gravity.Value } : rig;
     }
-
 }

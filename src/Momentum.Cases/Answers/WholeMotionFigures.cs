@@ -1,5 +1,4 @@
 using Momentum.Cases.Keys;
-using Momentum.Dispersion;
 using Momentum.Frames;
 using Momentum.Quantities;
 using Momentum.Tethers;
@@ -13,13 +12,12 @@ internal static class WholeMotionFigures
 {
     private const double RpmPerRadian = 30 / Math.PI;
 
-    /// <summary>The motion, what its ledger holds, what happens in it, and what the tolerances make of it.</summary>
-    public static AnswerGroup Of(WholeMotion whole, WholeSpread? spread) => new("whole_motion", "Whole motion, in three dimensions",
+    /// <summary>The motion, what its ledger holds, and what happens in it.</summary>
+    public static AnswerGroup Of(WholeMotion whole) => new("whole_motion", "Whole motion, in three dimensions",
     [
         .. Motion(whole),
         .. Ledger(whole.Result),
         Events(whole.Result),
-        .. spread is null ? [] : (AnswerGroup[])[Of(spread)],
     ]);
 
     private static List<AnswerFigure> Motion(WholeMotion whole)
@@ -77,48 +75,6 @@ internal static class WholeMotionFigures
             new(key, name, rate.RadiansPerSecond, Solver.Rounded(rate.RadiansPerSecond, initial) * RpmPerRadian, "rpm", note);
 
         static AnswerFigure Degrees(string key, string name, Angle angle, string note) => new(key, name, angle.Radians, angle.Degrees, "deg", note);
-    }
-
-    /// <summary>What its spread comes to.</summary>
-    private static AnswerGroup Of(WholeSpread spread)
-    {
-        DeploymentEnsemble ensemble = spread.Ensemble;
-        const string Note = "so many stay below it";
-        List<AnswerFigure> figures =
-        [
-            Rate("final_spin_mean_rad_s", "Final spin rate, mean", ensemble.FinalSpin.Mean, ""),
-            .. ensemble.FinalSpin.Count > 1 ? [Rate("final_spin_standard_deviation_rad_s", "Final spin rate, standard deviation", ensemble.FinalSpin.StandardDeviation, "")] : Array.Empty<AnswerFigure>(),
-        ];
-
-        // With more failures than that no limit holds in so many cases.
-        if (spread is { SpinBound: { } spin, PeakTensionBound: { } tension })
-        {
-            figures.Add(Rate("spin_after_99_7_percent_rad_s", "Spin rate after let-go, size at 99.7 % of cases", spin, Note));
-            figures.Add(AnswerFigure.Si("peak_tension_99_7_percent_n", "Peak cord tension at 99.7 % of cases", tension.Newtons, "N", Note));
-        }
-
-        if (spread is { NutationBound: { } nutation, TransverseRateBound: { } transverse } && ensemble.TransverseRate.Maximum > RotationalSpeed.Zero)
-        {
-            figures.AddRange(
-            [
-                new("nutation_after_median_rad", "Nutation half-angle after let-go, median", ensemble.Nutation.Quantile(0.5).Radians, ensemble.Nutation.Quantile(0.5).Degrees, "deg", ""),
-                new("nutation_after_99_7_percent_rad", "Nutation half-angle after let-go at 99.7 %", nutation.Radians, nutation.Degrees, "deg", Note),
-                Rate("transverse_rate_after_median_rad_s", "Transverse rate after let-go, median", ensemble.TransverseRate.Quantile(0.5), ""),
-                Rate("transverse_rate_after_99_7_percent_rad_s", "Transverse rate after let-go at 99.7 %", transverse, Note),
-            ]);
-        }
-
-        return new AnswerGroup("dispersion", "Whole motion over cases drawn from the stated tolerances",
-        [
-            new AnswerCount("cases", "Cases", ensemble.Cases),
-            new AnswerCount("cases_without_result", "Cases without a result", ensemble.Failed, "not all weights let go, or refused"),
-            new AnswerCount("cases_with_a_slack_cord", "Cases in which a cord goes slack", ensemble.WentSlack),
-            new AnswerCount("seed", "Seed", spread.Seed, "chooses the draws"),
-            .. figures,
-        ]);
-
-        static AnswerFigure Rate(string key, string name, RotationalSpeed rate, string note) =>
-            new(key, name, rate.RadiansPerSecond, rate.RadiansPerSecond * RpmPerRadian, "rpm", note);
     }
 
     private static IEnumerable<AnswerNode> Ledger(DeploymentResult result)

@@ -32,6 +32,18 @@ internal sealed class KeyAttribute(string doc, [CallerLineNumber] int line = 0) 
     /// <summary>The name that the key had before; a file that still uses it is told the new one.</summary>
     public string? Was { get; init; }
 
+    /// <summary>Why a tolerance cannot stand there, as the end of "it has no tolerance: "; null if one can.</summary>
+    public string? NoTolerance { get; init; }
+
+    /// <summary>True if a requirement may be a band too.</summary>
+    public bool AllowsBand { get; init; }
+
+    /// <summary>True if the value is itself the size of an error about zero, with a tolerance's forms.</summary>
+    public bool IsScatter { get; init; }
+
+    /// <summary>True if each weight or cord has one of its own, so that <c>each</c> may stand behind its tolerance.</summary>
+    public bool OfEachCord { get; init; }
+
     /// <summary>The least value that is too small, as a quantity text.</summary>
     public string? MoreThan { get; init; }
 

@@ -19,7 +19,7 @@ internal sealed class KeyDescription
         if (type.IsGenericType && type.GetGenericTypeDefinition() == typeof(IReadOnlyList<>))
         {
             type = type.GetGenericArguments()[0];
-            (Form, Length) = typeof(Section).IsAssignableFrom(type) ? (KeyForm.Sections, 0) : (KeyForm.Triple, 3);
+            (Form, Length) = typeof(Section).IsAssignableFrom(type) ? (KeyForm.Sections, 0) : type == typeof(string) ? (KeyForm.Texts, 0) : (KeyForm.Triple, 3);
         }
 
         if (type.IsGenericType && type.GetGenericTypeDefinition() is { } open && (open == typeof(Stated<>) || open == typeof(Limit<>)))
@@ -27,7 +27,7 @@ internal sealed class KeyDescription
             Form = Form == KeyForm.Triple ? KeyForm.Triple : open == typeof(Limit<>) ? KeyForm.Limit : KeyForm.Quantity;
             Quantity = QuantityKinds.ByType[type.GetGenericArguments()[0]];
         }
-        else if (Form != KeyForm.Sections)
+        else if (Form is not (KeyForm.Sections or KeyForm.Texts))
         {
             Form = type == typeof(string) ? KeyForm.Text
                 : type == typeof(int) ? KeyForm.Count
@@ -42,6 +42,9 @@ internal sealed class KeyDescription
     }
 
     public string Name { get; }
+
+    /// <summary>The name of the property.</summary>
+    public string Property => _property.Name;
 
     public KeyForm Form { get; }
 
@@ -70,6 +73,23 @@ internal sealed class KeyDescription
     /// <summary>The name that the key had before, if it had another.</summary>
     public string? Was => _attribute.Was;
 
+    public string? NoTolerance => _attribute.NoTolerance ?? (NotUsedYet ? "nothing is computed from it yet, so that a tolerance cannot act" : null);
+
+    public bool AllowsBand => _attribute.AllowsBand;
+
+    public bool IsScatter => _attribute.IsScatter;
+
+    public bool OfEachCord => _attribute.OfEachCord;
+
+    /// <summary>The least value that may be drawn, SI.</summary>
+    public double Least => IsScatter ? double.NegativeInfinity
+        : MoreThan is { } more ? Si(more) + Quantity!.Smallest
+        : AtLeast is { } least ? Si(least)
+        : double.NegativeInfinity;
+
+    /// <summary>The largest value that may be drawn, SI.</summary>
+    public double Most => !IsScatter && AtMost is { } most ? Si(most) : double.PositiveInfinity;
+
     public string? MoreThan => _attribute.MoreThan;
 
     public string? AtLeast => _attribute.AtLeast;
@@ -80,10 +100,11 @@ internal sealed class KeyDescription
     public string Allowed => Form switch
     {
         KeyForm.Quantity => $"{Quantity!.OneOf} with its unit{Bounds}",
-        KeyForm.Limit => $"<, <=, > or >= and {Quantity!.OneOf} with its unit",
+        KeyForm.Limit => $"<, <=, > or >= and {Quantity!.OneOf} with its unit{(AllowsBand ? ", or a band from the smaller to the larger" : "")}",
         KeyForm.Triple => $"a list of three: x, y and z, each {Quantity!.OneOf} with its unit{Bounds}",
         KeyForm.Choice => string.Join(" or ", Choices.Select(c => $"\"{c}\"")),
         KeyForm.Count => $"a whole number without a unit{Bounds}",
+        KeyForm.Texts => "a list of texts in double quotes",
         KeyForm.Truth => "true or false",
         KeyForm.Text => "a text in double quotes",
         KeyForm.Sections => "a list of tables",
@@ -102,6 +123,8 @@ internal sealed class KeyDescription
         : Example.Length == 0 ? $"Begin the section with [{path}] on a line of its own."
         : $"Write for example {Name} = {Example}.";
 
+    public object? Get(Section section) => _property.GetValue(section);
+
     public void Set(Section section, object? value) => _property.SetValue(section, value);
 
     /// <summary>Snake case of a property's name.</summary>
@@ -111,6 +134,8 @@ internal sealed class KeyDescription
     public static string Phrase(string member) => Split(member, ' ');
 
     public static string Join(string path, string key) => path.Length == 0 ? key : $"{path}.{key}";
+
+    private double Si(string bound) => QuantityText.Parse(bound, Quantity!, out _)!.Si;
 
     private static string Split(string pascal, char separator)
     {

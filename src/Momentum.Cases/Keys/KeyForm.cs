@@ -5,6 +5,7 @@ internal enum KeyForm
 {
     Text,
     Count,
+    Texts,
     Truth,
     Choice,
     Quantity,

@@ -24,6 +24,8 @@ internal sealed class SectionDescription
     [DynamicDependency(DynamicallyAccessedMemberTypes.All, typeof(RequireSection))]
     [DynamicDependency(DynamicallyAccessedMemberTypes.All, typeof(SpinSection))]
     [DynamicDependency(DynamicallyAccessedMemberTypes.All, typeof(VehicleSection))]
+    [DynamicDependency(DynamicallyAccessedMemberTypes.All, typeof(SpreadSection))]
+    [DynamicDependency(DynamicallyAccessedMemberTypes.All, typeof(CorrelatedSection))]
     [UnconditionalSuppressMessage("Trimming", "IL2070", Justification = "Every kind of section is kept whole by the dependencies above.")]
     private SectionDescription(Type type)
     {

@@ -2,11 +2,12 @@ using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using Momentum.Cases.Quantities;
 using Momentum.Cases.Syntax;
+using Momentum.Dispersion;
 
 namespace Momentum.Cases.Keys;
 
 /// <summary>Fills a section's record from a table, collecting every error on the way.</summary>
-internal sealed class SectionReader(Findings findings, List<string> notUsedYet)
+internal sealed class SectionReader(Findings findings, List<string> notUsedYet, ICaseFiles? files)
 {
     private static readonly ILookup<string, string> _sectionsOf = SectionDescription.Of(typeof(Case)).Everywhere().ToLookup(k => k.Key, k => k.Section);
 
@@ -94,6 +95,15 @@ internal sealed class SectionReader(Findings findings, List<string> notUsedYet)
             case KeyForm.Quantity when node is TomlText text:
                 return QuantityOf(key, text, path) is { } stated ? key.Quantity!.State(stated) : null;
 
+            case KeyForm.Quantity when node is TomlScalar { Kind: TomlScalarKind.Whole or TomlScalarKind.Decimal, Text: var ratio } && key.Quantity!.SiUnit == "1":
+                return QuantityOf(key, new TomlText(ratio, node.Place), path) is { } bare ? key.Quantity!.State(bare) : null;
+
+            case KeyForm.Quantity when node is TomlTable samples && samples.Entries.ContainsKey("samples"):
+                return Samples(key, samples, path) is { } measured ? key.Quantity!.State(measured) : null;
+
+            case KeyForm.Texts when node is TomlList texts && texts.Items.All(item => item is TomlText):
+                return texts.Items.Select(item => ((TomlText)item).Value).ToArray();
+
             case KeyForm.Limit when node is TomlText text:
                 return LimitOf(key, text, path);
 
@@ -148,12 +158,19 @@ internal sealed class SectionReader(Findings findings, List<string> notUsedYet)
 
     private QuantityText? QuantityOf(KeyDescription key, TomlText text, string path)
     {
-        if (QuantityText.Parse(text.Value, key.Quantity!, out Trouble? trouble) is not { } parsed)
+        Trouble? trouble;
+        if ((key.IsScatter ? QuantityText.ParseScatter(text.Value, key.Quantity!, out trouble) : QuantityText.Parse(text.Value, key.Quantity!, out trouble)) is not { } parsed)
         {
             Wrong(key, text, path, trouble!.Message, trouble.Remedy);
             return null;
         }
 
+        return Ranged(key, text, path, parsed);
+    }
+
+    /// <summary>The value if it is within its key's range, its tolerance too.</summary>
+    private QuantityText? Ranged(KeyDescription key, TomlNode text, string path, QuantityText parsed)
+    {
         if (parsed.Si <= Bound(key, key.MoreThan))
         {
             Wrong(key, text, path, $"it is not more than {key.MoreThan}");
@@ -172,7 +189,83 @@ internal sealed class SectionReader(Findings findings, List<string> notUsedYet)
             return null;
         }
 
-        return parsed;
+        return Tolerated(key, text, path, parsed);
+    }
+
+    /// <summary>The value with a tolerance that can act and keeps it within its range; null with the error told if it cannot.</summary>
+    private QuantityText? Tolerated(KeyDescription key, TomlNode text, string path, QuantityText parsed)
+    {
+        if (parsed.Tolerance.IsNone)
+        {
+            return parsed;
+        }
+
+        if (key.NoTolerance is { } why)
+        {
+            Wrong(key, text, path, $"it has no tolerance: {why}", "Remove the tolerance.");
+            return null;
+        }
+
+        if (parsed.Tolerance.Each.Shape != ScatterShape.None && !key.OfEachCord)
+        {
+            Wrong(key, text, path, "each belongs to what every weight or cord has of its own, and there is only one of this", "Remove the word each.");
+            return null;
+        }
+
+        if (key.IsScatter)
+        {
+            return parsed;
+        }
+
+        if (parsed.Tolerance.Within(key.Least - parsed.Si, key.Most - parsed.Si) is not { } within)
+        {
+            Wrong(key, text, path, $"its tolerance reaches beyond what the value may be{key.Bounds}", "Narrow the limits, or check the unit of the tolerance.");
+            return null;
+        }
+
+        return parsed with { Tolerance = within };
+    }
+
+    /// <summary>A table that names measured values.</summary>
+    private QuantityText? Samples(KeyDescription key, TomlTable table, string path)
+    {
+        const string Example = "{ samples = \"radii.csv\", column = \"r_mm\", unit = \"mm\" }";
+        string[] wanted = ["samples", "column", "unit"];
+        string[] given = [.. wanted.Select(name => table.Entries.TryGetValue(name, out TomlEntry entry) && entry.Value is TomlText { Value.Length: > 0 } text ? text.Value : "")];
+        if (key.IsScatter || key.NoTolerance is not null)
+        {
+            Wrong(key, table, path, "measured values cannot stand here" + (key.NoTolerance is { } why ? $": {why}" : ""));
+            return null;
+        }
+
+        if (given.Contains("") || table.Entries.Count != wanted.Length)
+        {
+            Wrong(key, table, path, "measured values are named by samples, column and unit, and nothing else", $"Write for example {key.Name} = {Example}.");
+            return null;
+        }
+
+        if (files is null)
+        {
+            Wrong(key, table, path, "the case is read without any files beside it", "Give the reader the files that the case names, or state the value with its tolerance.");
+            return null;
+        }
+
+        try
+        {
+            using Stream stream = files.Open(given[0]);
+            return SampleColumn.Read(stream, given[1], given[2], key.Quantity!, out Trouble? trouble) is { } read ? Ranged(key, table, path, read) : Told(trouble!);
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            Wrong(key, table, path, failure is FileNotFoundException ? $"there is no such file as {TomlText.Glimpse(given[0])}" : $"{TomlText.Glimpse(given[0])} cannot be read: {failure.Message.TrimEnd('.')}", "Check the path and the permissions.");
+            return null;
+        }
+
+        QuantityText? Told(Trouble trouble)
+        {
+            Wrong(key, table, path, trouble.Message, trouble.Remedy);
+            return null;
+        }
     }
 
     private static double Bound(KeyDescription key, string? text) =>
@@ -184,8 +277,7 @@ internal sealed class SectionReader(Findings findings, List<string> notUsedYet)
         bool isUpper = trimmed.StartsWith('<');
         if (!isUpper && !trimmed.StartsWith('>'))
         {
-            Wrong(key, text, path, "it does not begin with < or >");
-            return null;
+            return Band(key, text, path);
         }
 
         bool includesBound = trimmed.Length > 1 && trimmed[1] == '=';
@@ -196,7 +288,7 @@ internal sealed class SectionReader(Findings findings, List<string> notUsedYet)
             return null;
         }
 
-        if (parsed.SpreadKind != SpreadKind.None)
+        if (!parsed.Tolerance.IsNone)
         {
             Wrong(key, text, path, "a requirement has no tolerance");
             return null;
@@ -215,6 +307,25 @@ internal sealed class SectionReader(Findings findings, List<string> notUsedYet)
         }
 
         return key.Quantity!.Limit(parsed, isUpper, includesBound, text.Value);
+    }
+
+    /// <summary>What must lie between two values, "6 to 18 rpm".</summary>
+    private object? Band(KeyDescription key, TomlText text, string path)
+    {
+        if (!key.AllowsBand || QuantityText.Parse(text.Value, key.Quantity!, out _) is not { Tolerance.Shared: { Shape: ScatterShape.Uniform } range } parsed ||
+            text.Value.Contains("+", StringComparison.Ordinal) || text.Value.Contains('±', StringComparison.Ordinal))
+        {
+            Wrong(key, text, path, "it does not begin with < or >" + (key.AllowsBand ? ", and is no band such as \"6 to 18 rpm\"" : ""));
+            return null;
+        }
+
+        if (parsed.Si - range.Below < 0)
+        {
+            Wrong(key, text, path, "it is negative, and what it bounds is a magnitude");
+            return null;
+        }
+
+        return key.Quantity!.Band(parsed.Si - range.Below, parsed.Si + range.Above, text.Value);
     }
 
     private Array? Triple(KeyDescription key, TomlList list, string path)

@@ -49,8 +49,17 @@ internal abstract class QuantityKind(string name, string siUnit, string example,
     /// <summary>A stated value with its tolerance, boxed as the <see cref="Stated{TQuantity}"/> of this kind.</summary>
     public abstract object State(QuantityText parsed);
 
+    /// <summary>A value without tolerance, boxed likewise: one that was drawn.</summary>
+    public abstract object StateExactly(double si);
+
+    /// <summary>The SI value of a boxed <see cref="Stated{TQuantity}"/> of this kind.</summary>
+    public abstract double SiOf(object stated);
+
     /// <summary>A requirement, boxed as the <see cref="Limit{TQuantity}"/> of this kind.</summary>
     public abstract object Limit(QuantityText parsed, bool isUpper, bool includesBound, string text);
+
+    /// <summary>A band that a requirement allows, both ends included, boxed likewise.</summary>
+    public abstract object Band(double least, double most, string text);
 
     /// <summary>SI value of a number in a unit of this kind.</summary>
     public abstract double ToSi(double number, Unit unit);

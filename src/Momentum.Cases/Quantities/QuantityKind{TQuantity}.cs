@@ -12,10 +12,17 @@ internal sealed class QuantityKind<TQuantity>(
     private const double LargestNumber = 1e200;
 
     public override object State(QuantityText parsed) =>
-        new Stated<TQuantity>(fromSi(parsed.Si), fromSi(parsed.SpreadSi), parsed.SpreadKind, parsed.Text);
+        new Stated<TQuantity>(fromSi(parsed.Si), parsed.Tolerance, parsed.Text);
+
+    public override object StateExactly(double si) => new Stated<TQuantity>(fromSi(si), Tolerance.None, "");
+
+    public override double SiOf(object stated) => toSi(((Stated<TQuantity>)stated).Value);
 
     public override object Limit(QuantityText parsed, bool isUpper, bool includesBound, string text) =>
         new Limit<TQuantity>(isUpper, includesBound, fromSi(parsed.Si), text);
+
+    public override object Band(double least, double most, string text) =>
+        new Limit<TQuantity>(true, true, fromSi(most), text) { Least = fromSi(least) };
 
     public override double ToSi(double number, Unit unit) =>
         unit.Known is not { } known ? number * unit.SiFactor

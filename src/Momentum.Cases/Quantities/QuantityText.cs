@@ -1,18 +1,15 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Momentum.Dispersion;
 using UnitsNet;
 
 namespace Momentum.Cases.Quantities;
 
-/// <summary>
-/// A quantity written as text: a number, a unit, and perhaps a tolerance (<c>+/- 2 %</c>, one standard deviation;
-/// <c>+/- 3 mm max</c>, limits either way).
-/// </summary>
-/// <param name="Si">The value in SI.</param>
-/// <param name="SpreadSi">The tolerance in SI, absolute.</param>
-/// <param name="SpreadKind">What the tolerance means.</param>
+/// <summary>A quantity written as text: a number and a unit, or a range of them, and perhaps tolerances.</summary>
+/// <param name="Si">The value in SI; of a range, its middle.</param>
+/// <param name="Tolerance">How it scatters, offsets in SI.</param>
 /// <param name="Text">The text itself.</param>
-internal sealed partial record QuantityText(double Si, double SpreadSi, SpreadKind SpreadKind, string Text)
+internal sealed partial record QuantityText(double Si, Tolerance Tolerance, string Text)
 {
     /// <summary>A decimal number in ASCII digits with an optional exponent, without thousands separators.</summary>
     public const string NumberPattern = @"[+-]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+)?";
@@ -31,79 +28,97 @@ internal sealed partial record QuantityText(double Si, double SpreadSi, SpreadKi
             return null;
         }
 
-        string[] halves = text.Replace("±", "+/-", StringComparison.Ordinal).Split("+/-");
-        if (halves.Length > 2)
-        {
-            trouble = new Trouble("it has more than one tolerance", $"Write one, for example \"{kind.Example} +/- 2 %\".");
-            return null;
-        }
-
-        if (Amount(halves[0], kind, out trouble) is not var (number, unit))
+        (string value, string tolerances) = ToleranceText.Split(text.Replace("±", "+/-", StringComparison.Ordinal));
+        if (Value(value, kind, out ScatterLaw range, out trouble) is not { } si)
         {
             return null;
         }
 
-        double si = kind.ToSi(number, unit);
-        trouble = OutOfRange(si, kind);
-        if (trouble is not null)
+        if (tolerances.Length == 0)
+        {
+            return new QuantityText(si, range.Shape == ScatterShape.None ? Tolerance.None : new Tolerance(range, ScatterLaw.None), text);
+        }
+
+        if (ToleranceText.Parse(tolerances, kind, si, out trouble) is not { } tolerance)
         {
             return null;
         }
 
-        if (halves.Length == 1)
+        if (range.Shape != ScatterShape.None && tolerance.Shared.Shape != ScatterShape.None)
         {
-            return new QuantityText(si, 0, SpreadKind.None, text);
+            trouble = new Trouble("it is a range and has a tolerance besides", $"Write one of the two; behind a range only what each has of its own, with each.");
+            return null;
         }
 
-        return Spread(halves[1], kind, si, out SpreadKind spreadKind, out trouble) is { } spread
-            ? new QuantityText(si, spread, spreadKind, text)
-            : null;
+        return new QuantityText(si, range.Shape == ScatterShape.None ? tolerance : tolerance with { Shared = range }, text);
     }
 
-    /// <summary>The tolerance behind <c>+/-</c>, as an absolute amount in SI.</summary>
-    private static double? Spread(string text, QuantityKind kind, double si, out SpreadKind spreadKind, out Trouble? trouble)
+    /// <summary>Reads a text that is itself a tolerance, about zero: an error whose size is stated.</summary>
+    /// <returns>The size as the value, with its law; or null with <paramref name="trouble"/> set.</returns>
+    public static QuantityText? ParseScatter(string text, QuantityKind kind, out Trouble? trouble)
     {
-        string amount = text.Trim();
-        spreadKind = SpreadKind.OneSigma;
-        if (amount.EndsWith("max", StringComparison.Ordinal))
+        string plain = text.Replace("±", "+/-", StringComparison.Ordinal).Trim();
+        string signed = plain.StartsWith('+') ? plain : "+/- " + plain;
+        if (ToleranceText.Parse(signed, kind, 0, out trouble) is not { } tolerance)
         {
-            spreadKind = SpreadKind.Limits;
-            amount = amount[..^3].TrimEnd();
-        }
-
-        bool isShare = amount.EndsWith('%') && kind.SiUnit != "1";
-        QuantityKind amountKind = isShare ? QuantityKinds.ByType[typeof(Ratio)] : kind;
-        if (Amount(amount, amountKind, out trouble) is not var (number, unit))
-        {
-            trouble = trouble! with { Message = "in its tolerance, " + trouble.Message };
             return null;
         }
 
-        double spread = amountKind.ToSi(number, unit) * (isShare ? Math.Abs(si) : 1);
-        string form = $"Write for example \"{kind.Example} +/- 2 %\" (one sigma), or an amount with its unit; end it with max for limits either way.";
-        if (isShare && si == 0)
-        {
-            trouble = new Trouble("a tolerance in per cent of zero is zero", $"Give the tolerance as an amount with its unit, for example \"+/- 1 {kind.SiUnit}\".");
-            return null;
-        }
-
-        if (!(spread > 0))
-        {
-            trouble = new Trouble("its tolerance is not more than zero", form);
-            return null;
-        }
-
-        if (isShare && spread > Math.Abs(si))
-        {
-            trouble = new Trouble("its tolerance is larger than the value itself", form);
-            return null;
-        }
-
-        trouble = OutOfRange(spread, kind) is { } range ? range with { Message = "in its tolerance, " + range.Message } : null;
-        return trouble is null ? spread : null;
+        ScatterLaw law = tolerance.Shared.Shape == ScatterShape.None ? tolerance.Each : tolerance.Shared;
+        return new QuantityText(Math.Max(law.Below, law.Above), tolerance, text);
     }
 
-    private static (double Number, Unit Unit)? Amount(string text, QuantityKind kind, out Trouble? trouble)
+    /// <summary>Whether a text is a number and nothing else.</summary>
+    internal static bool IsBareNumber(string text) => LeadingNumber().Match(text) is { Success: true } match && match.Length == text.Length;
+
+    /// <summary>What follows the number of an amount.</summary>
+    internal static string UnitOf(string amount) => LeadingNumber().Match(amount) is { Success: true } match ? amount[match.Length..] : "";
+
+    /// <summary>A value, or a range, of which it is the middle.</summary>
+    private static double? Value(string text, QuantityKind kind, out ScatterLaw range, out Trouble? trouble)
+    {
+        range = ScatterLaw.None;
+        string[] ends = Between().Split(text.Trim());
+        if (ends.Length != 2)
+        {
+            return One(text, out trouble);
+        }
+
+        string from = ends[0].Trim();
+        if (IsBareNumber(from))
+        {
+            from += UnitOf(ends[1].Trim());
+        }
+
+        if (One(from, out trouble) is not { } least || One(ends[1], out trouble) is not { } most)
+        {
+            return null;
+        }
+
+        if (!(least < most))
+        {
+            trouble = new Trouble("its range does not go upward", "Write the smaller end first, for example \"58 to 62 rpm\".");
+            return null;
+        }
+
+        double half = 0.5 * (most - least);
+        range = ScatterLaw.Uniform(half, half);
+        return least + half;
+
+        double? One(string one, out Trouble? why)
+        {
+            if (Amount(one, kind, out why) is not var (number, unit))
+            {
+                return null;
+            }
+
+            double si = kind.ToSi(number, unit);
+            why = OutOfRange(si, kind);
+            return why is null ? si : null;
+        }
+    }
+
+    internal static (double Number, Unit Unit)? Amount(string text, QuantityKind kind, out Trouble? trouble)
     {
         string trimmed = text.Trim();
         string example = $"Write for example \"{kind.Example}\".";
@@ -179,7 +194,7 @@ internal sealed partial record QuantityText(double Si, double SpreadSi, SpreadKi
         return new Trouble($"\"{shown}\" is not a unit of {kind.Name}", hint ?? (near is null ? example : $"Did you mean \"{near}\"? {example}"));
     }
 
-    private static Trouble? OutOfRange(double si, QuantityKind kind)
+    internal static Trouble? OutOfRange(double si, QuantityKind kind)
     {
         double size = Math.Abs(si);
         if (double.IsFinite(size) && size <= kind.Largest && (size == 0 || size >= kind.Smallest))
@@ -197,6 +212,9 @@ internal sealed partial record QuantityText(double Si, double SpreadSi, SpreadKi
     private static string OneOf(QuantityKind kind) => kind.OneOf;
 
     private static string Words(string pascal) => string.Concat(pascal.Select((c, i) => i > 0 && char.IsUpper(c) ? $" {char.ToLowerInvariant(c)}" : char.ToLowerInvariant(c).ToString()));
+
+    [GeneratedRegex(@"\s+to\s+", RegexOptions.CultureInvariant)]
+    private static partial Regex Between();
 
     [GeneratedRegex("^" + NumberPattern, RegexOptions.CultureInvariant)]
     private static partial Regex LeadingNumber();

@@ -72,13 +72,13 @@ public static class HtmlReport
     private static Markup Verdict(DespinReport report)
     {
         int missed = report.Requirements.Count(r => r.Verdict == Answers.Verdict.NotMet);
-        int open = report.Requirements.Count(r => r.Verdict == Answers.Verdict.NotJudged);
+        int open = report.Requirements.Count(r => r.Verdict == Answers.Verdict.NotShown);
         int all = report.Requirements.Count;
         (string kind, string sign, string words) = report.Verdict switch
         {
             Model.Verdict.CheckFailed => ("bad", "✗", "A check failed: do not use these figures"),
             Model.Verdict.NotMet => ("bad", "✗", $"{missed} of {all} requirements not met"),
-            Model.Verdict.NotAllJudged => ("open", "○", $"{all - open} of {all} requirements met, {open} not judged"),
+            Model.Verdict.NotAllShown => ("open", "○", $"{all - open} of {all} requirements met, {open} not shown"),
             Model.Verdict.NothingRequired => ("open", "○", "The case states no requirement"),
             _ => ("good", "✓", all switch { 1 => "The requirement is met", 2 => "Both requirements met", _ => $"All {all} requirements met" }),
         };
@@ -142,8 +142,9 @@ public static class HtmlReport
     private static Markup OutcomeOf(Answers.Verdict verdict) => Markup.Trusted(verdict switch
     {
         Answers.Verdict.Met => "<span class=\"outcome good\"><span aria-hidden=\"true\">✓</span> met</span>",
+        Answers.Verdict.MetAtNominal => "<span class=\"outcome good\"><span aria-hidden=\"true\">✓</span> met at nominal</span>",
         Answers.Verdict.NotMet => "<span class=\"outcome bad\"><span aria-hidden=\"true\">✗</span> not met</span>",
-        _ => "<span class=\"outcome open\"><span aria-hidden=\"true\">○</span> not judged</span>",
+        _ => "<span class=\"outcome open\"><span aria-hidden=\"true\">○</span> not shown</span>",
     });
 
     private static Markup Pictures(DespinReport report)
@@ -231,11 +232,10 @@ public static class HtmlReport
 
     private static Markup WholeSpread(WholeSpreadRows spread)
     {
-        string failed = spread.Failed == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $" {spread.Failed} of them have no result: not all weights let go, or the computation refused.");
         int half = (spread.Rows.Count + 1) / 2;
         return Markup.Of($"""
-            <h3>Over cases of the whole motion</h3>
-            <p>{string.Create(CultureInfo.InvariantCulture, $"{spread.Cases}")} cases in three dimensions, drawn from the same tolerances; the wobble before release points anywhere.{failed}</p>
+            <h3>Over the cases</h3>
+            <p>{spread.Heading}.</p>
             <div class="sheet">
             <div>{Table(spread.Rows.Take(half))}</div>
             <div>{Table(spread.Rows.Skip(half))}</div>

@@ -1,5 +1,7 @@
 using System.Text.Json.Nodes;
 using Momentum.Cases.Answers;
+using Momentum.Cases.Keys;
+using Momentum.Dispersion;
 
 namespace Momentum.Cases.Report;
 
@@ -53,7 +55,9 @@ public static class JsonReport
             ["limit_value"] = r.Bound,
             ["value"] = r.Value,
             ["unit"] = r.SiUnit,
-            ["met"] = r.Verdict switch { Verdict.Met => true, Verdict.NotMet => false, _ => null },
+            ["verdict"] = KeyDescription.Phrase(r.Verdict.ToString()),
+            ["met"] = r.Verdict switch { Verdict.Met or Verdict.MetAtNominal => true, Verdict.NotMet => false, _ => null },
+            ["share"] = r.Share is { } share ? Of(share) : null,
             ["note"] = r.Note,
         })]);
         json["all_requirements_met"] = answer.AllMet;
@@ -62,6 +66,17 @@ public static class JsonReport
         json["not_used_yet"] = JsonText.Texts(answer.Reading.NotUsedYet);
         return json;
     }
+
+    private static JsonObject Of(JudgedShare share) => new()
+    {
+        ["cases"] = share.Cases,
+        ["passed"] = share.Passed,
+        ["unknown"] = share.Unknown,
+        ["share"] = share.Estimate,
+        ["lower_bound"] = share.Lower,
+        ["upper_bound"] = share.Upper,
+        ["cases_that_would_show"] = share.CasesThatWouldShow,
+    };
 
     internal static JsonObject Of(Judgement judgement)
     {

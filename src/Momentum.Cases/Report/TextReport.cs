@@ -74,8 +74,8 @@ public static class TextReport
         foreach (JudgedRequirement requirement in requirements)
         {
             string value = requirement.Shown is { } shown ? $"{Number(shown)} {requirement.Unit}".TrimEnd() : "-";
-            string verdict = requirement.Verdict switch { Verdict.Met => "met", Verdict.NotMet => "NOT MET", _ => "NOT JUDGED" };
-            text.Append("  ").Append(requirement.Name.PadRight(width)).Append(requirement.Limit.Trim().PadRight(12)).Append(value.PadRight(18)).Append(verdict.PadRight(11)).Append(requirement.Note);
+            string verdict = requirement.Verdict switch { Verdict.Met => "met", Verdict.MetAtNominal => "met at nominal", Verdict.NotMet => "NOT MET", _ => "NOT SHOWN" };
+            text.Append("  ").Append(requirement.Name.PadRight(width)).Append(requirement.Limit.Trim().PadRight(12)).Append(value.PadRight(18)).Append(verdict.PadRight(16)).Append(requirement.Note);
             TrimEnd(text).Append('\n');
         }
 

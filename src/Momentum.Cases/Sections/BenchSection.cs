@@ -16,9 +16,9 @@ internal sealed record BenchSection : Section
     [Key("Local gravity.", Example = "\"9.81 m/s^2\"", AtLeast = "0 m/s^2")]
     public Stated<Acceleration>? Gravity { get; init; }
 
-    [Key("Height of the cord plane above the floor.", Example = "\"1.1 m\"", MoreThan = "0 m")]
+    [Key("Height of the cord plane above the floor.", Example = "\"1.1 m\"", MoreThan = "0 m", NoTolerance = "it is for the safety of people and rig, where the worst value is stated and not a likely one")]
     public Stated<Length>? CordHeight { get; init; }
 
-    [Key("Distance from the axis to the nearest wall or net.", Example = "\"3.5 m\"", MoreThan = "0 m")]
+    [Key("Distance from the axis to the nearest wall or net.", Example = "\"3.5 m\"", MoreThan = "0 m", NoTolerance = "it is for the safety of people and rig, where the worst value is stated and not a likely one")]
     public Stated<Length>? WallDistance { get; init; }
 }

@@ -16,9 +16,9 @@ internal sealed record BurnSection : Section
     [Key("Propellant burnt.", Example = "\"61 kg\"", MoreThan = "0 kg")]
     public Stated<Mass>? PropellantMass { get; init; }
 
-    [Key("Angle between the thrust line and the spin axis.", Example = "\"0 deg +/- 0.1 deg\"", AtMost = "90 deg")]
+    [Key("Angle between the thrust line and the spin axis.", Example = "\"0.1 deg\"", AtMost = "90 deg")]
     public Stated<Angle>? ThrustMisalignment { get; init; }
 
-    [Key("Distance of the thrust line from the centre of mass.", Example = "\"0 mm +/- 0.5 mm\"")]
+    [Key("Distance of the thrust line from the centre of mass.", Example = "\"0.5 mm\"")]
     public Stated<Length>? ThrustOffset { get; init; }
 }

@@ -7,19 +7,19 @@ namespace Momentum.Cases.Sections;
 /// <summary>The cords, all alike.</summary>
 internal sealed record CordSection : Section
 {
-    [Key("Mass of the cord a length. Left out: without mass.", Example = "\"5.2 g/m\"", InStarter = true, MoreThan = "0 g/m")]
+    [Key("Mass of the cord a length. Left out: without mass.", Example = "\"5.2 g/m\"", InStarter = true, MoreThan = "0 g/m", OfEachCord = true)]
     public Stated<LinearDensity>? LineDensity { get; init; }
 
-    [Key("Axial stiffness E*A of one cord; leave it out for a cord that does not stretch.", Example = "\"85 kN\"", MoreThan = "0 N")]
+    [Key("Axial stiffness E*A of one cord; leave it out for a cord that does not stretch.", Example = "\"85 kN\"", MoreThan = "0 N", OfEachCord = true)]
     public Stated<Force>? Stiffness { get; init; }
 
     [Key("Whether to size the cords as springs, so that the final spin forgives an error of the spin-up: stiffness is then solved for, with cord_length or weight_mass. Needs a final_rate above zero, and neither stiffness nor line_density.", Example = "true")]
     public bool ForgiveSpinUp { get; init; }
 
-    [Key("Breaking load of one cord with its end fittings, from the supplier or a pull test.", Example = "\"1.6 kN\"", InStarter = true, MoreThan = "0 N")]
+    [Key("Breaking load of one cord with its end fittings, from the supplier or a pull test.", Example = "\"1.6 kN\"", InStarter = true, MoreThan = "0 N", OfEachCord = true)]
     public Stated<Force>? BreakingLoad { get; init; }
 
-    [Key("Damping of the cord's stretch, as a fraction of the critical damping of the weight on the whole cord.", Example = "\"0.02\"", AtLeast = "0", AtMost = "10")]
+    [Key("Damping of the cord's stretch, as a fraction of the critical damping of the weight on the whole cord.", Example = "\"0.02\"", AtLeast = "0", AtMost = "10", OfEachCord = true)]
     public Stated<Ratio>? Damping { get; init; }
 
     /// <inheritdoc/>

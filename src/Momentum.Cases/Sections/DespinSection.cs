@@ -7,28 +7,28 @@ namespace Momentum.Cases.Sections;
 /// <summary>The weights and cords.</summary>
 internal sealed record DespinSection : Section
 {
-    [Key("Radius from the spin axis to the centreline of the wound cord.", Example = "\"380 mm +/- 0.3 mm\"", Required = true, InStarter = true, MoreThan = "0 mm")]
+    [Key("Radius from the spin axis to the centreline of the wound cord.", Example = "\"380 mm +/- 0.3 mm\"", Required = true, InStarter = true, MoreThan = "0 mm", OfEachCord = true)]
     public Stated<Length> HubRadius { get; init; } = null!;
 
     [Key("Number of weights, each on its own cord, evenly spaced and released together.", Example = "2", Required = true, InStarter = true, AtLeast = "2", AtMost = "8")]
     public int Weights { get; init; }
 
-    [Key("Mass of each weight.", Example = "\"0.55 kg +/- 1 g\"", InStarter = true, MoreThan = "0 kg")]
+    [Key("Mass of each weight.", Example = "\"0.55 kg +/- 1 g\"", InStarter = true, MoreThan = "0 kg", OfEachCord = true)]
     public Stated<Mass>? WeightMass { get; init; }
 
-    [Key("Length of each cord, from its end point on the hub to the centre of mass of its weight.", Example = "\"1.5 m\"", MoreThan = "0 m")]
+    [Key("Length of each cord, from its end point on the hub to the centre of mass of its weight.", Example = "\"1.5 m\"", MoreThan = "0 m", OfEachCord = true)]
     public Stated<Length>? CordLength { get; init; }
 
-    [Key("Spin rate wanted afterwards; negative turns the other way.", Example = "\"0 rpm\"", InStarter = true)]
+    [Key("Spin rate wanted afterwards; negative turns the other way.", Example = "\"0 rpm\"", InStarter = true, NoTolerance = "it is what the design aims at; what may become of it belongs under [require]")]
     public Stated<RotationalSpeed>? FinalRate { get; init; }
 
     [Key("When a cord lets go of the hub: \"tangent\", the moment its cord is fully unwound; \"radial\", when it has hinged on to point straight out; a cord angle from the tangent; or a spin rate.", Example = "\"radial\"", Required = true, InStarter = true)]
     public LetGoSection LetGo { get; init; } = null!;
 
-    [Key("Error of the cord angle at let-go, one standard deviation.", Example = "\"4 deg\"", MoreThan = "0 deg", AtMost = "90 deg")]
+    [Key("Error of the cord angle at let-go, about zero: one standard deviation, or with the forms of a tolerance, such as \"9 deg 3 sigma\", \"5 deg max\" or \"3 deg each\".", Example = "\"4 deg\"", MoreThan = "0 deg", AtMost = "90 deg", OfEachCord = true, IsScatter = true)]
     public Stated<Angle>? LetGoError { get; init; }
 
-    [Key("Delay of one weight's let-go after the others', one standard deviation.", Example = "\"2 ms\"", MoreThan = "0 s")]
+    [Key("Delay of one weight's let-go after the others', whichever it is: one standard deviation, or with the forms of a tolerance.", Example = "\"2 ms\"", MoreThan = "0 s", IsScatter = true)]
     public Stated<Duration>? SecondWeightDelay { get; init; }
 
     [Key("Height of the cord plane above the centre of mass, along the spin axis.", Example = "\"15 mm\"", Was = "deck_offset")]
@@ -54,6 +54,19 @@ internal sealed record DespinSection : Section
             findings.Error(
                 edge, nameof(DeckEdgeSection.Radius), "it lies within the hub radius, where the cords are wound",
                 FormattableString.Invariant($"at least the hub radius, {HubRadius.Value.Meters:G4} m"), "Give the radius of the edge, not its diameter or its distance from the hub.");
+        }
+
+        if (LetGo.Rate is not null && LetGoError is not null)
+        {
+            findings.Error(
+                this, nameof(LetGoError), "a let-go at a spin rate has no cord angle to be missed",
+                "with a let-go rate: a tolerance on that rate, or second_weight_delay", "Remove let_go_error, and write for example let_go = { rate = \"10 rpm +/- 0.5 rpm each\" }.");
+        }
+
+        if (LetGoError is not null && LetGo.Angle is { Tolerance.IsNone: false })
+        {
+            findings.Error(
+                this, nameof(LetGoError), "let_go has a tolerance already", "let_go_error or a tolerance behind the angle", "Remove one of the two.");
         }
 
         if (OnSprings && LetGo.Rate is not null)

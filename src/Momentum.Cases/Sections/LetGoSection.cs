@@ -11,10 +11,10 @@ internal sealed record LetGoSection : Section
     [Key("The moment by its name.", Example = "\"radial\"")]
     public LetGoRule? Rule { get; init; }
 
-    [Key("The cord's angle from the tangent: 0 deg is tangent, 90 deg is radial, beyond it the cord pulls the spin up again.", Example = "\"60 deg\"", AtLeast = "0 deg", AtMost = "180 deg")]
+    [Key("The cord's angle from the tangent: 0 deg is tangent, 90 deg is radial, beyond it the cord pulls the spin up again.", Example = "\"60 deg\"", AtLeast = "0 deg", AtMost = "180 deg", OfEachCord = true)]
     public Stated<Angle>? Angle { get; init; }
 
-    [Key("The spin rate that a sensor lets go at.", Example = "\"10 rpm\"")]
+    [Key("The spin rate that a sensor lets go at.", Example = "\"10 rpm\"", OfEachCord = true)]
     public Stated<RotationalSpeed>? Rate { get; init; }
 
     /// <inheritdoc/>

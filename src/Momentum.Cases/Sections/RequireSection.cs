@@ -7,7 +7,7 @@ namespace Momentum.Cases.Sections;
 /// <summary>What the result must satisfy.</summary>
 internal sealed record RequireSection : Section
 {
-    [Key("Magnitude of the spin rate left after let-go.", Example = "\"< 2 rpm\"", InStarter = true)]
+    [Key("Magnitude of the spin rate left after let-go: a limit, or a band such as \"6 to 18 rpm\".", Example = "\"< 2 rpm\"", InStarter = true, AllowsBand = true)]
     public Limit<RotationalSpeed>? FinalRate { get; init; }
 
     [Key("Nutation half-angle after let-go.", Example = "\"< 5 deg\"", Was = "wobble")]

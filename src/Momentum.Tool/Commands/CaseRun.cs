@@ -13,8 +13,14 @@ internal sealed class CaseRun
     private readonly Argument<string> _file = CommandLine.CaseArgument();
     private readonly Option<bool> _json = CommandLine.JsonOption();
     private readonly Option<string?> _output;
-    private readonly Option<int> _cases = new("--cases") { Description = $"Number of cases drawn from the stated tolerances, 100 to {MostCases}.", DefaultValueFactory = _ => SpreadOptions.UsualCases, HelpName = "count" };
-    private readonly Option<ulong> _seed = new("--seed") { Description = "Chooses the draws; the same seed gives the same figures.", DefaultValueFactory = _ => SpreadOptions.Usual.Seed, HelpName = "number" };
+    private readonly Option<int?> _cases = new("--cases")
+    {
+        Description = $"Number of cases drawn from the stated tolerances, at most: 100 to {MostCases}. The run ends at the first of its looks, at fixed numbers of cases, that tells of every requirement. " +
+            $"Left out: what the case says, or {SpreadOptions.UsualCases}, or {SpreadOptions.UsualCasesInPieces} where heavy cords are computed in pieces.",
+        HelpName = "count",
+    };
+
+    private readonly Option<ulong?> _seed = new("--seed") { Description = $"Chooses the draws; the same seed gives the same figures. Left out: what the case says, or {SpreadOptions.UsualSeed}.", HelpName = "number" };
     private readonly Option<string?> _limit = TimeLimit.Option();
     private readonly Option<string?> _meshes = CommandLine.MeshesOption();
 
@@ -64,7 +70,7 @@ internal sealed class CaseRun
         Action<TextWriter> write;
         try
         {
-            (judgement, answer, write) = LongWork.Of(streams, $"{spread.Cases} cases", limit, (progress, token) =>
+            (judgement, answer, write) = LongWork.Of(streams, "cases", limit, (progress, token) =>
             {
                 var judged = Judgement.Of(file.Reading);
                 if (judged.HasErrors)

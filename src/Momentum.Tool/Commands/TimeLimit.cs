@@ -32,7 +32,7 @@ internal sealed record TimeLimit(double Seconds, string Text)
         QuantityText? parsed = QuantityText.Parse(text, QuantityKinds.ByType[typeof(Duration)], out Trouble? trouble);
         string shown = $"--time-limit \"{Printable.Line(text)}\"";
         return parsed is null ? throw new UsageException($"{shown}: {trouble!.Message}", trouble.Remedy)
-            : parsed.SpreadKind != SpreadKind.None || parsed.Si is < 1e-3 or > Longest
+            : !parsed.Tolerance.IsNone || parsed.Si is < 1e-3 or > Longest
                 ? throw new UsageException($"{shown}: allowed is 1 ms to {Longest:0} s, without a tolerance", "Write for example --time-limit \"30 s\".")
                 : new TimeLimit(parsed.Si, text.Trim());
     }

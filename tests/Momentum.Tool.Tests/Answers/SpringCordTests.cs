@@ -95,15 +95,11 @@ public sealed class SpringCordTests
     {
         string poorSpin = SampleCase.IdealOnSprings.Replace("\"50 rpm\"", "\"50 rpm +/- 3 %\"", StringComparison.Ordinal);
         double springs = Number(Size(poorSpin)["dispersion"]!, "final_spin_standard_deviation_rad_s");
-        double whole = Number(Size(poorSpin)["whole_motion"]!["dispersion"]!, "final_spin_standard_deviation_rad_s");
         double rigid = Number(Size(poorSpin.Replace("forgive_spin_up = true\n", "", StringComparison.Ordinal))["dispersion"]!, "final_spin_standard_deviation_rad_s");
 
-        // Without stretch it is 3 % of the final spin, known to 0.5 % from 20000 cases; three times that.
-        Assert.InRange(rigid / (0.03 * 10 * Math.PI / 30), 0.985, 1.015);
+        // Without stretch it is 3 % of the final spin; a standard deviation of 100 cases is known to 7 %, three times that.
+        Assert.InRange(rigid / (0.03 * 10 * Math.PI / 30), 0.79, 1.21);
         Assert.True(springs < 0.1 * rigid);
-
-        // What is left is of second order, so spread as a square; a deviation of 1000 such is known to some 10 %.
-        Assert.InRange(whole / springs, 0.7, 1.3);
     }
 
     [Fact]
@@ -134,9 +130,8 @@ public sealed class SpringCordTests
         string late = SampleCase.IdealOnSprings.Replace("let_go      = \"radial\"", "let_go = \"radial\"\nsecond_weight_delay = \"2 ms\"", StringComparison.Ordinal);
         JsonNode answer = Size(late);
 
-        Assert.Null(answer["dispersion"]);
         Assert.Null(answer["late_weight_final_spin_rad_s"]);
-        Assert.True(Number(answer["whole_motion"]!["dispersion"]!, "final_spin_standard_deviation_rad_s") > 0);
+        Assert.True(Number(answer["dispersion"]!, "final_spin_standard_deviation_rad_s") > 0);
         Assert.Contains(answer["assumptions"]!.AsArray(), a => a!.GetValue<string>().Contains("counted over the cases of the whole motion only", StringComparison.Ordinal));
     }
 

@@ -1,4 +1,5 @@
 using Momentum.Cases.Quantities;
+using Momentum.Dispersion;
 using UnitsNet;
 
 namespace Momentum.Tool.Tests.Cases;
@@ -87,18 +88,49 @@ public sealed class UnitSpellingTests
     }
 
     [Theory]
-    [InlineData("18.4 kg*m^2 +/- 2 %", 0.368, SpreadKind.OneSigma)]
-    [InlineData("18.4 kg*m^2 ± 2 %", 0.368, SpreadKind.OneSigma)]
-    [InlineData("18.4 kg*m^2 +/- 0.5 kg*m^2", 0.5, SpreadKind.OneSigma)]
-    [InlineData("18.4 kg*m^2 +/- 0.5 kg*m^2 max", 0.5, SpreadKind.Limits)]
-    [InlineData("18.4 kg*m^2 +/- 3 % max", 0.552, SpreadKind.Limits)]
-    [InlineData("18.4 kg*m^2", 0, SpreadKind.None)]
-    public void A_tolerance_is_read_as_an_amount_of_the_quantity(string text, double spread, object kind)
+    [InlineData("18.4 kg*m^2 +/- 2 %", ScatterShape.Normal, 0.368, 0.368, ScatterShape.None, 0)]
+    [InlineData("18.4 kg*m^2 ± 2 %", ScatterShape.Normal, 0.368, 0.368, ScatterShape.None, 0)]
+    [InlineData("18.4 kg*m^2 +/- 0.5 kg*m^2", ScatterShape.Normal, 0.5, 0.5, ScatterShape.None, 0)]
+    [InlineData("18.4 kg*m^2 +/- 6 % 3 sigma", ScatterShape.Normal, 0.368, 0.368, ScatterShape.None, 0)]
+    [InlineData("18.4 kg*m^2 +/- 1 kg*m^2 2 sigma", ScatterShape.Normal, 0.5, 0.5, ScatterShape.None, 0)]
+    [InlineData("18.4 kg*m^2 +/- 0.5 kg*m^2 max", ScatterShape.Uniform, 0.5, 0.5, ScatterShape.None, 0)]
+    [InlineData("18.4 kg*m^2 +/- 3 % max", ScatterShape.Uniform, 0.552, 0.552, ScatterShape.None, 0)]
+    [InlineData("18.4 kg*m^2 +0.2/-0 kg*m^2 max", ScatterShape.Uniform, 0, 0.2, ScatterShape.None, 0)]
+    [InlineData("18.4 kg*m^2 +0.2 kg*m^2/-1 %", ScatterShape.Normal, 0.184, 0.2, ScatterShape.None, 0)]
+    [InlineData("18.4 kg*m^2 + 3 / -6 kg*m^2 3 sigma", ScatterShape.Normal, 2, 1, ScatterShape.None, 0)]
+    [InlineData("18.4 kg*m^2 +/- 2 % +/- 0.1 kg*m^2 each", ScatterShape.Normal, 0.368, 0.368, ScatterShape.Normal, 0.1)]
+    [InlineData("18.4 kg*m^2 +/- 0.1 kg*m^2 max each", ScatterShape.None, 0, 0, ScatterShape.Uniform, 0.1)]
+    [InlineData("16.4 to 20.4 kg*m^2", ScatterShape.Uniform, 2, 2, ScatterShape.None, 0)]
+    [InlineData("16.4 kg*m^2 to 20.4 kg*m^2 +/- 1 kg*m^2 each", ScatterShape.Uniform, 2, 2, ScatterShape.Normal, 1)]
+    [InlineData("18.4 kg*m^2", ScatterShape.None, 0, 0, ScatterShape.None, 0)]
+    public void A_tolerance_is_read_as_a_law_of_the_quantity(string text, ScatterShape shape, double below, double above, ScatterShape eachShape, double each)
     {
-        QuantityText parsed = QuantityText.Parse(text, QuantityKinds.ByType[typeof(MassMomentOfInertia)], out _)!;
+        QuantityText? parsed = QuantityText.Parse(text, QuantityKinds.ByType[typeof(MassMomentOfInertia)], out Trouble? trouble);
 
-        Assert.Equal(18.4, parsed.Si);
-        Assert.Equal(spread, parsed.SpreadSi, 1e-14);
-        Assert.Equal(kind, parsed.SpreadKind);
+        Assert.True(parsed is not null, trouble?.Message);
+        Assert.Equal(18.4, parsed.Si, 1e-13);
+        Assert.Equal(shape, parsed.Tolerance.Shared.Shape);
+        Assert.Equal(below, parsed.Tolerance.Shared.Below, 1e-13);
+        Assert.Equal(above, parsed.Tolerance.Shared.Above, 1e-13);
+        Assert.Equal(eachShape, parsed.Tolerance.Each.Shape);
+        Assert.Equal(each, parsed.Tolerance.Each.Above, 1e-13);
+    }
+
+    [Theory]
+    [InlineData("18.4 kg*m^2 +/- 2 % +/- 1 %", "more than one tolerance")]
+    [InlineData("18.4 kg*m^2 +/- 2 % each +/- 1 % each", "more than one tolerance of each")]
+    [InlineData("18.4 kg*m^2 +/- 0 kg*m^2", "not more than zero")]
+    [InlineData("18.4 kg*m^2 +0/-0 kg*m^2", "not more than zero")]
+    [InlineData("18.4 kg*m^2 +/- 200 %", "larger than the value itself")]
+    [InlineData("18.4 kg*m^2 +/- 1 kg", "in its tolerance")]
+    [InlineData("18.4 kg*m^2 +/- 3 sigma", "in its tolerance")]
+    [InlineData("18.4 kg*m^2 +/- 2 % 0 sigma", "more than zero standard deviations")]
+    [InlineData("18.4 kg*m^2 +/- 2 % 3 sigma max", "both limits")]
+    [InlineData("20.4 to 16.4 kg*m^2", "does not go upward")]
+    [InlineData("16.4 to 20.4 kg*m^2 +/- 1 %", "a range and has a tolerance")]
+    public void A_tolerance_that_says_nothing_or_two_things_is_refused(string text, string says)
+    {
+        Assert.Null(QuantityText.Parse(text, QuantityKinds.ByType[typeof(MassMomentOfInertia)], out Trouble? trouble));
+        Assert.Contains(says, trouble!.Message, StringComparison.Ordinal);
     }
 }

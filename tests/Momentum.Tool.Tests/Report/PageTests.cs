@@ -213,7 +213,7 @@ public sealed partial class PageTests(Chromium chromium)
             Summary = word,
             Warnings = [word],
             Case = full.Case with { FileName = word },
-            Requirements = [new(word, word, "< 2 rpm", 2, null, word, null, word, Verdict.NotJudged, word)],
+            Requirements = [new(word, word, "< 2 rpm", 2, null, word, null, word, Verdict.NotShown, word)],
             Assumptions = [word],
             Checks = [new(word, 1, 1)],
             Inputs = [new(word, word, word, word)],

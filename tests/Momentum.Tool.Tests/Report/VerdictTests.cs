@@ -7,8 +7,8 @@ public sealed class VerdictTests
 {
     [Theory]
     [InlineData(true, new[] { "Met", "Met" }, "Met")]
-    [InlineData(true, new[] { "Met", "NotJudged" }, "NotAllJudged")]
-    [InlineData(true, new[] { "NotJudged", "NotMet" }, "NotMet")]
+    [InlineData(true, new[] { "Met", "NotShown" }, "NotAllShown")]
+    [InlineData(true, new[] { "NotShown", "NotMet" }, "NotMet")]
     [InlineData(true, new string[0], "NothingRequired")]
     [InlineData(false, new[] { "Met" }, "CheckFailed")]
     [InlineData(false, new[] { "NotMet" }, "CheckFailed")]

@@ -31,11 +31,11 @@ internal static class AnswerReport
             WhyNotWhole = answer.WhyNotWhole,
             Unwinding = whole?.Unwinding ?? PlanarPictures.Unwinding(motion, answer.Body, given.Bench),
             Charts = [.. whole?.Charts(motion) ?? PlanarPictures.Charts(motion), .. TradeChart.Of(Trade.Of(motion), motion)],
-            WholeSpread = answer.WholeSpread is { } spread
-                ? new WholeSpreadRows(spread.Ensemble.Cases, spread.Ensemble.Failed, [.. answer.Figures["whole_motion"]!["dispersion"]!.Figures])
+            WholeSpread = answer.Spread is { } spread
+                ? new WholeSpreadRows(SpreadFigures.Heading(spread), [.. answer.Figures["dispersion"]!.Figures])
                 : null,
             ResidualSpin = ResidualSpin.Of(given, answer.Spread),
-            Sensitivity = ToleranceSensitivity.Of(given, answer.Spread, motion.Design.Hub.Spin),
+            Sensitivity = ToleranceSensitivity.Of(answer.Spread, motion.Design.Hub.Spin),
             Assumptions = answer.Assumptions,
             Checks = answer.Checks,
             Cautions = [Caution(motion), .. answer.Springs is { } stretched ? [SpringWords.Caution(stretched)] : Array.Empty<string>()],

@@ -21,13 +21,17 @@ internal sealed record GivenKey(string Path, KeyDescription Key, string Text, bo
             .Where(k => k.Path is not "title" and not "format")];
 
     /// <summary>The tolerance as written, set apart from the value; empty if there is none.</summary>
-    public static string ToleranceOf(string text) => Halves(text) is [_, var tolerance]
-        ? tolerance.EndsWith("max", StringComparison.Ordinal) ? $"± {tolerance[..^3].TrimEnd()}, limits" : $"± {tolerance}, one sigma"
-        : "";
+    public static string ToleranceOf(string text)
+    {
+        string tolerance = ToleranceText.Split(text.Replace("±", "+/-", StringComparison.Ordinal)).Tolerances.Trim();
+        bool says = tolerance.EndsWith("max", StringComparison.Ordinal) || tolerance.EndsWith("sigma", StringComparison.Ordinal) || tolerance.EndsWith("each", StringComparison.Ordinal);
+        return tolerance.Length == 0 ? ""
+            : tolerance.Replace("+/-", "±", StringComparison.Ordinal).Replace(" max", ", limits", StringComparison.Ordinal) + (says ? "" : ", one sigma");
+    }
 
     /// <summary>The row of the input table.</summary>
     public InputRow ToInput() => Key.Form == KeyForm.Quantity
-        ? new InputRow(Path, Name, Halves(Text)[0], ToleranceOf(Text), Si())
+        ? new InputRow(Path, Name, Key.IsScatter ? Text : ToleranceText.Split(Text.Replace("±", "+/-", StringComparison.Ordinal)).Value.Trim(), Key.IsScatter ? "" : ToleranceOf(Text), Si())
         : new InputRow(Path, Name, Text);
 
     /// <summary>The key's explanation up to its first stop.</summary>
@@ -70,13 +74,10 @@ internal sealed record GivenKey(string Path, KeyDescription Key, string Text, bo
         _ => node.Quoted,
     };
 
-    private static string[] Halves(string text) =>
-        [.. text.Replace("±", "+/-", StringComparison.Ordinal).Split("+/-").Select(h => h.Trim())];
-
     private Figure? Si()
     {
         QuantityKind kind = Key.Quantity!;
-        return QuantityText.Parse(Text, kind, out _) is { } parsed
+        return (Key.IsScatter ? QuantityText.ParseScatter(Text, kind, out _) : QuantityText.Parse(Text, kind, out _)) is { } parsed
             ? new Figure(parsed.Si, kind.SiUnit == "1" ? "" : kind.SiUnit, Math.Max(FewestDigits, DigitsOf(Text)))
             : null;
     }

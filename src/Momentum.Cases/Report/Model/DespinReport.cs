@@ -70,6 +70,6 @@ internal sealed record DespinReport
         Checks.Any(c => !c.Passed) ? Verdict.CheckFailed
         : Requirements.Count == 0 ? Verdict.NothingRequired
         : Requirements.Any(r => r.Verdict == Cases.Answers.Verdict.NotMet) ? Verdict.NotMet
-        : Requirements.Any(r => r.Verdict == Cases.Answers.Verdict.NotJudged) ? Verdict.NotAllJudged
+        : Requirements.Any(r => r.Verdict == Cases.Answers.Verdict.NotShown) ? Verdict.NotAllShown
         : Verdict.Met;
 }

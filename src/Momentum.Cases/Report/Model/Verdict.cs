@@ -10,7 +10,7 @@ internal enum Verdict
     NotMet,
 
     /// <summary>None fails, but at least one requirement could not be judged.</summary>
-    NotAllJudged,
+    NotAllShown,
 
     /// <summary>The case states no requirement.</summary>
     NothingRequired,
