@@ -15,7 +15,9 @@ public static class StarterCase
         text.Append("""
             # A de-spin case for momentum. The vehicle and all its numbers are invented: replace them by your own.
             # A quantity is a text with number and unit: "430 mm", "18.4 kg*m^2", "13.6 slug*ft^2", "72 rpm".
-            # A tolerance may follow: "+/- 2 %" is one standard deviation, "+/- 3 mm max" is a limit either way.
+            # A tolerance may follow: "+/- 2 %" is one standard deviation, "+/- 6 % 3 sigma" three of them, "+/- 3 mm max" limits
+            # either way with any value between equally likely, "+0.2/-0 mm max" unequal ones; "58 to 62 rpm" is a range. Behind it
+            # "+/- 0.5 g each" is what each weight or cord has of its own. A tolerance that cannot act is an error that says why.
             # Lines that begin with # are comments; take the # away to use the key.
 
 

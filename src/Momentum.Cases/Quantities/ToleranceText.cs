@@ -12,7 +12,7 @@ internal static partial class ToleranceText
 {
     /// <summary>What a tolerance may look like, for messages and documents.</summary>
     public const string Forms =
-        "\"+/- 2 %\" (one standard deviation), \"+/- 6 % 3 sigma\", \"+/- 3 mm max\" (limits, any value between equally likely), \"+0.2/-0 mm max\", and any of these with \"each\" behind it for what each weight or cord has of its own";
+        "\"+/- 2 %\" (one sigma), \"+/- 6 % 3 sigma\", \"+/- 3 mm max\" (limits, any value between equally likely), \"+0.2/-0 mm max\", and any of these with \"each\" behind it for what each weight or cord has of its own";
 
     /// <summary>Divides a text into the value and what follows it.</summary>
     public static (string Value, string Tolerances) Split(string text)

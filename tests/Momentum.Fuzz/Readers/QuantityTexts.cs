@@ -33,7 +33,7 @@ internal sealed class QuantityTexts : Reader
         QuantityKind kind = _kinds[input[0] % _kinds.Length];
         QuantityText? read = QuantityText.Parse(Encoding.UTF8.GetString(input, 1, input.Length - 1), kind, out Trouble? trouble);
         Holds(read is null == trouble is not null, "A text is both read and refused, or neither.");
-        Holds(read is null || (double.IsFinite(read.Si) && double.IsFinite(read.SpreadSi) && read.SpreadSi >= 0), "A text was read as a number that is not finite, or with a tolerance below zero.");
+        Holds(read is null || (double.IsFinite(read.Si) && double.IsFinite(read.Tolerance.Shared.StandardDeviation) && double.IsFinite(read.Tolerance.Each.StandardDeviation)), "A text was read as a number that is not finite, or with a tolerance below zero.");
         Holds(trouble is null || (trouble.Message.Length > 0 && trouble.Remedy.Length > 0), "A refusal says nothing.");
     }
 }
