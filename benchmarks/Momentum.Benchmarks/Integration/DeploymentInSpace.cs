@@ -1,4 +1,3 @@
-using Momentum.Tethers.Deployment;
 using Momentum.Tethers.Deployment.Mechanics;
 
 namespace Momentum.Benchmarks.Integration;

@@ -158,10 +158,10 @@ public sealed class VectorTests
         }
     }
 
+    public static TheoryData<double> DividingNothing => [0.0, double.NaN, double.NegativeInfinity];
+
     [Theory]
-    [InlineData(0.0)]
-    [InlineData(double.NaN)]
-    [InlineData(double.NegativeInfinity)]
+    [MemberData(nameof(DividingNothing))]
     public void A_vector_is_not_divided_by_what_divides_nothing(double divisor)
     {
         var vector = Vector<Force, Body>.FromSi(1, 0, -2);

@@ -1,6 +1,7 @@
 using Momentum.Frames;
 using Momentum.Inertia;
 using Momentum.Tethers;
+using Momentum.Tethers.Springs;
 using UnitsNet;
 
 namespace Momentum.Tests.Tethers;
@@ -99,6 +100,6 @@ public class OneMotion
 
     private static DespinDesign Rigid(LetGo letGo) => _hub.Carrying(Mass.FromGrams(310), Length.FromMeters(5), letGo);
 
-    private static PlanarDesign Sprung(LetGo letGo) => _hub.CarryingOnSprings(
+    private static SpringCordDesign Sprung(LetGo letGo) => _hub.CarryingOnSprings(
         Mass.FromGrams(310), Length.FromMeters(5), ForcePerLength.FromNewtonsPerMeter(600), letGo, 0.05);
 }
