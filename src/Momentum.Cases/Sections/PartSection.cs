@@ -31,7 +31,7 @@ internal sealed record PartSection : Section
     [Key("Edges of a box along its own x, y and z.", Example = "[\"400 mm\", \"300 mm\", \"120 mm\"]", MoreThan = "0 mm")]
     public IReadOnlyList<Stated<Length>>? Size { get; init; }
 
-    [Key("Mesh file (binary or ASCII STL), beside the case file or by its own path.", Example = "\"bracket.stl\"")]
+    [Key("Mesh file (binary or ASCII STL), by its path from the case file's folder: in that folder or below it, or in one named with --meshes.", Example = "\"bracket.stl\"")]
     public string? File { get; init; }
 
     [Key("Unit of the mesh file's coordinates.", Example = "\"mm\"")]
