@@ -110,8 +110,8 @@ internal sealed class Declarations(bool readNames)
             : null;
     }
 
-    // Rotate(double degrees, bool isDegrees): another parameter says what unit the number is in.
-    private static bool IsSelected(ISymbol symbol) => symbol is IParameterSymbol { ContainingSymbol: IMethodSymbol method } parameter
+    /// <summary>Whether another parameter says what unit the number is in: <c>Rotate(double angle, bool isDegrees)</c>.</summary>
+    internal static bool IsSelected(ISymbol symbol) => symbol is IParameterSymbol { ContainingSymbol: IMethodSymbol method } parameter
         && method.Parameters.Any(other => other.Ordinal != parameter.Ordinal
             && (other.Type.SpecialType == SpecialType.System_Boolean || other.Type.TypeKind == TypeKind.Enum)
             && (NameUnits.Selects(other.Name) || (other.Type.TypeKind == TypeKind.Enum && NameUnits.Selects(other.Type.Name))));

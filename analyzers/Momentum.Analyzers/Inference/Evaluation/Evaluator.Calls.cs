@@ -199,7 +199,7 @@ internal sealed partial class Evaluator
         foreach (Meeting demand in summary.Demands)
         {
             List<IParameterSymbol> named = demand.Actual.Parameters.Concat(demand.Expected.Parameters).Select(p => p.Key).Where(arguments.ContainsKey).Distinct<IParameterSymbol>(SymbolEqualityComparer.Default).ToList();
-            if (named.Count == 0)
+            if (named.Count == 0 || named.Exists(Declarations.IsSelected))
             {
                 continue;
             }
