@@ -1,8 +1,8 @@
+using Momentum.Cases.Quantities;
+using Momentum.Cases.Sections;
 using Momentum.Frames;
 using Momentum.Inertia;
 using Momentum.Quantities;
-using Momentum.Cases.Quantities;
-using Momentum.Cases.Sections;
 using UnitsNet;
 
 namespace Momentum.Cases.Answers;

@@ -1,8 +1,7 @@
+using Momentum.Cases.Sections;
 using Momentum.Dispersion;
 using Momentum.Frames;
 using Momentum.Inertia;
-using Momentum.Quantities;
-using Momentum.Cases.Sections;
 using Momentum.Tethers;
 using Momentum.Tethers.Springs;
 using UnitsNet;

@@ -1,8 +1,8 @@
+using Momentum.Cases.Sections;
 using Momentum.Dispersion;
 using Momentum.Frames;
 using Momentum.Inertia;
 using Momentum.Quantities;
-using Momentum.Cases.Sections;
 using Momentum.Tethers;
 using Momentum.Tethers.Deployment;
 using UnitsNet;

@@ -1,7 +1,4 @@
-using Momentum.Cases.Keys;
 using Momentum.Dispersion;
-using Momentum.Frames;
-using Momentum.Inertia;
 using UnitsNet;
 
 namespace Momentum.Cases.Answers;

@@ -313,7 +313,7 @@ internal sealed class SectionReader(Findings findings, List<string> notUsedYet, 
     private object? Band(KeyDescription key, TomlText text, string path)
     {
         if (!key.AllowsBand || QuantityText.Parse(text.Value, key.Quantity!, out _) is not { Tolerance.Shared: { Shape: ScatterShape.Uniform } range } parsed ||
-            text.Value.Contains("+", StringComparison.Ordinal) || text.Value.Contains('±', StringComparison.Ordinal))
+            text.Value.Contains('+', StringComparison.Ordinal) || text.Value.Contains('±', StringComparison.Ordinal))
         {
             Wrong(key, text, path, "it does not begin with < or >" + (key.AllowsBand ? ", and is no band such as \"6 to 18 rpm\"" : ""));
             return null;
