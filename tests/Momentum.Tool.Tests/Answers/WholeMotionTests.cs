@@ -78,7 +78,7 @@ public sealed class WholeMotionTests
     [Fact]
     public void A_case_with_only_the_spin_moment_has_no_whole_motion_and_says_why()
     {
-        string text = With(SampleCase.Text, "xx = \"14.2 kg*m^2\", yy = \"14.6 kg*m^2\", ", "").Replace(", " + Balanced, " }", StringComparison.Ordinal);
+        string text = With(SampleCase.Text.Replace("120 kg +/- 0.5 %", "120 kg", StringComparison.Ordinal), "xx = \"14.2 kg*m^2\", yy = \"14.6 kg*m^2\", ", "").Replace(", " + Balanced, " }", StringComparison.Ordinal);
         Invocation size = Invocation.WithInput(With(text, "cord_safety_factor = \"> 3\"", "nutation = \"< 5 deg\""), "size", "-", "--json");
 
         Assert.Null(size.Json["whole_motion"]);
@@ -136,7 +136,7 @@ public sealed class WholeMotionTests
         JsonNode spread = answer["dispersion"]!;
         JsonNode[] judged = [.. answer["requirements"]!.AsArray().Select(r => r!)];
 
-        Assert.Equal(100, spread["cases"]!.GetValue<int>());
+        Assert.InRange(spread["cases"]!.GetValue<int>(), 100, 2500);
         Assert.Equal("in three dimensions, each cord in 4 pieces", spread["model"]!.GetValue<string>());
         Assert.All(judged, r => Assert.Contains("computed in three dimensions, each cord in 4 pieces", r["note"]!.GetValue<string>(), StringComparison.Ordinal));
         Assert.Equal(Number(spread["transverse_rate_at_share_rad_s"]), Number(judged.Single(r => r["name"]!.GetValue<string>() == "transverse_rate")["value"]));
