@@ -58,10 +58,6 @@ public sealed partial class EveryToleranceTests
         .Replace("cord_length         = \"2.45 m@despin.cord_length|2 mm +/- 1 mm each@\"", "final_rate = \"5 rpm@despin.final_rate|1 rpm@\"", StringComparison.Ordinal)
         .Replace("{ angle = \"80 deg@despin.let_go.angle|2 deg@\" }", "\"radial\"\nlet_go_error = \"3 deg@despin.let_go_error|@\"", StringComparison.Ordinal) + """
 
-        [[correlated]]
-        keys        = ["vehicle.mass", "spin.rate"]
-        coefficient = "0.5@correlated.coefficient|0.1@"
-
         [burn]
         thrust              = "9.5 kN@burn.thrust|1 %@"
         duration            = "18 s@burn.duration|1 %@"
@@ -73,6 +69,16 @@ public sealed partial class EveryToleranceTests
         perigee_height = "310 km@orbit.perigee_height|1 km@"
         apogee_height  = "540 km@orbit.apogee_height|1 km@"
         inclination    = "51.6 deg@orbit.inclination|1 deg@"
+
+        """;
+
+    private static readonly string _together = InSpace
+        .Replace("120 kg@vehicle.mass|1 %@", "120 kg +/- 1 %", StringComparison.Ordinal)
+        .Replace("50 rpm@spin.rate|2 %@", "50 rpm +/- 2 %", StringComparison.Ordinal) + """
+
+        [[correlated]]
+        keys        = ["vehicle.mass", "spin.rate"]
+        coefficient = "0.5@correlated.coefficient|0.1@"
 
         """;
 
@@ -111,7 +117,7 @@ public sealed partial class EveryToleranceTests
 
         """;
 
-    private static readonly string[] _cases = [InSpace, _wish, _sensed, _onABench, _ofParts];
+    private static readonly string[] _cases = [InSpace, _wish, _together, _sensed, _onABench, _ofParts];
 
     // What has no tolerance, each for its reason; all other keys act.
     private static readonly string[] _refused =
