@@ -91,7 +91,9 @@ internal static class SpreadFigures
             .. figures,
             .. spread.Joint is { } joint ? (AnswerGroup[])[Joint(joint, spread.Required)] : [],
             new AnswerTable("inputs", "Each input alone, one standard deviation either way", [.. spread.Effects.Select(e => Row(e, spread.Model.IsSpatial))]),
-            new AnswerTable("drawn_otherwise", "Where what was drawn is not what was stated", [.. spread.DrawnOtherwise.Select(t => AnswerTable.Row(new AnswerWord("text", "Because a limit is near", t)))]),
+            .. spread.DrawnOtherwise.Count > 0
+                ? (AnswerNode[])[new AnswerTable("drawn_otherwise", "Where what was drawn is not what was stated", [.. spread.DrawnOtherwise.Select(t => AnswerTable.Row(new AnswerWord("text", "Because a limit is near", t)))])]
+                : [],
         ]);
 
         static AnswerFigure Rate(string key, string name, RotationalSpeed speed, string note) =>

@@ -7,7 +7,7 @@ namespace Momentum.Cases.Sections;
 /// <summary>The cords, all alike.</summary>
 internal sealed record CordSection : Section
 {
-    [Key("Mass of the cord a length. Left out: without mass.", Example = "\"5.2 g/m\"", InStarter = true, MoreThan = "0 g/m", OfEachCord = true)]
+    [Key("Mass of the cord a length. Left out: without mass.", Example = "\"5.2 g/m\"", MoreThan = "0 g/m", OfEachCord = true)]
     public Stated<LinearDensity>? LineDensity { get; init; }
 
     [Key("Axial stiffness E*A of one cord; leave it out for a cord that does not stretch.", Example = "\"85 kN\"", MoreThan = "0 N", OfEachCord = true)]

