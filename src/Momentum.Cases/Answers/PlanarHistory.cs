@@ -29,7 +29,8 @@ internal static class PlanarHistory
         IReadOnlyList<(double Time, string Event)> instants = History.Instants(samples, until?.Seconds ?? (motion.LetGoTime.Seconds * (1 + Aftermath)), events);
         return new History(
             [.. columns.Select(c => c.Key)],
-            History.RowsOf(instants, motion.History, (state, happening) => new HistoryRow([.. columns.Select(c => c.Of(state))], KeyDescription.Phrase(state.Phase.ToString()), happening))) { Count = instants.Count };
+            History.RowsOf(instants, motion.History, (state, happening) => new HistoryRow([.. columns.Select(c => c.Of(state))], KeyDescription.Phrase(state.Phase.ToString()), happening)))
+        { Count = instants.Count };
     }
 
     private static List<(string Key, Func<PlanarState, double> Of)> Columns(PlanarMotion motion)

@@ -36,7 +36,8 @@ internal static class RequirementJudge
                 : (Verdict.NotMet, $"not even at nominal, computed {Model(whole)}; the case states no tolerance");
             judged.Add(new JudgedRequirement(
                 test.Key, test.Name, test.Limit, test.Bound, value, test.SiUnit,
-                value is { } v ? Shown(test, v, motion) : null, test.Unit, verdict, note) { Share = open is null && spread is not null ? spread.Shares[place] : null });
+                value is { } v ? Shown(test, v, motion) : null, test.Unit, verdict, note)
+            { Share = open is null && spread is not null ? spread.Shares[place] : null });
         }
 
         return judged;

@@ -28,7 +28,8 @@ internal static class WholeHistory
         (string Key, Func<DeploymentState, double> Of)[] columns = [.. Columns(result.Deployment.Cords.Count)];
         return new History(
             [.. columns.Select(c => c.Key)],
-            History.RowsOf(instants, result.History, (state, happening) => new HistoryRow([.. columns.Select(c => c.Of(state))], Phase(state), happening))) { Count = instants.Count };
+            History.RowsOf(instants, result.History, (state, happening) => new HistoryRow([.. columns.Select(c => c.Of(state))], Phase(state), happening)))
+        { Count = instants.Count };
     }
 
     private static List<(string Key, Func<DeploymentState, double> Of)> Columns(int cords)

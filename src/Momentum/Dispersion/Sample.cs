@@ -1,6 +1,5 @@
 using System.Runtime.CompilerServices;
 using Momentum.Numerics;
-using Momentum.Quantities;
 using UnitsNet;
 
 namespace Momentum.Dispersion;
