@@ -117,7 +117,7 @@ public sealed class Sample<TQuantity>
     // An angle and a ratio are no vector's quantity, so the table of those has them not.
     private static TQuantity Of(double si) => typeof(TQuantity) == typeof(Angle) ? Unsafe.BitCast<Angle, TQuantity>(Angle.FromRadians(si))
         : typeof(TQuantity) == typeof(Ratio) ? Unsafe.BitCast<Ratio, TQuantity>(Ratio.FromDecimalFractions(si))
-        : Si<TQuantity>.Quantity(si);
+        : Quantities.Si<TQuantity>.Quantity(si);
 
     /// <summary>How many values lie strictly between two SI numbers.</summary>
     internal int CountBetween(double low, double high)
